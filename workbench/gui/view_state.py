@@ -1,0 +1,82 @@
+"""What the person looks at and points at: shared by all panels, never saved in a project."""
+
+from PySide6.QtCore import QObject, Signal
+
+from workbench.circuit.network import PartId
+from workbench.project.document import Channel
+
+__all__ = ["ViewState"]
+
+
+class ViewState(QObject):
+    """Holds what is chosen, pointed at and held; every panel reads it and lights the same thing."""
+
+    changed = Signal()
+    """Anything below changed; panels repaint what they light."""
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._channel = Channel.RED
+        self._chosen: PartId | None = None
+        self._pointed: PartId | None = None
+        self._held: dict[Channel, int] = {}
+        self._pixel: int | None = None
+
+    @property
+    def channel(self) -> Channel:
+        """The channel that the network panel draws and that lies true in the plot."""
+        return self._channel
+
+    @property
+    def chosen(self) -> PartId | None:
+        """The part that was clicked, of the chosen channel."""
+        return self._chosen
+
+    @property
+    def pointed(self) -> PartId | None:
+        """The part under the pointer, of the chosen channel."""
+        return self._pointed
+
+    @property
+    def pixel(self) -> int | None:
+        """The place on the line under the *here* cursor, in pixels from the front porch's start."""
+        return self._pixel
+
+    def held(self, channel: Channel) -> int | None:
+        """Return the code a person holds on the channel's pins; none while the picture drives them."""
+        return self._held.get(channel)
+
+    def choose_channel(self, channel: Channel) -> None:
+        """Draw another channel."""
+        if channel is not self._channel:
+            self._channel, self._chosen, self._pointed = channel, None, None
+            self.changed.emit()
+
+    def choose(self, part: PartId | None) -> None:
+        """Choose a part of the drawn channel, or nothing."""
+        if part != self._chosen:
+            self._chosen = part
+            self.changed.emit()
+
+    def point(self, part: PartId | None) -> None:
+        """Point at a part of the drawn channel, or at nothing."""
+        if part != self._pointed:
+            self._pointed = part
+            self.changed.emit()
+
+    def look_at(self, pixel: int | None) -> None:
+        """Put the *here* cursor on a pixel of the line."""
+        if pixel != self._pixel:
+            self._pixel = pixel
+            self.changed.emit()
+
+    def hold(self, channels: tuple[Channel, ...], code: int | None) -> None:
+        """Hold a code on the pins of some channels; ``None`` gives them back to the picture."""
+        before = dict(self._held)
+        for channel in channels:
+            if code is None:
+                self._held.pop(channel, None)
+            else:
+                self._held[channel] = code
+        if before != self._held:
+            self.changed.emit()
