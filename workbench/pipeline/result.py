@@ -1,0 +1,63 @@
+"""What follows from a project: one frozen result that every view, report and export reads."""
+
+from dataclasses import dataclass
+
+from workbench.checks.finding import Finding
+from workbench.circuit.ladders import Topology
+from workbench.circuit.linearity import Linearity
+from workbench.circuit.network import Network
+from workbench.circuit.response import PixelPulse, Step
+from workbench.circuit.solution import Levels
+from workbench.project.document import Channel, Project
+from workbench.waveform.scanline import Scanline
+
+__all__ = ["ChannelResult", "ChannelResults", "PinTotals", "Result"]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class ChannelResult:
+    """Everything electrical about one colour line."""
+
+    network: Network
+    topology: Topology
+    levels: Levels
+    linearity: Linearity
+    step: Step
+    pulse: PixelPulse
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class ChannelResults:
+    """The three colour lines; linked channels share one and the same value."""
+
+    red: ChannelResult
+    green: ChannelResult
+    blue: ChannelResult
+
+    def __getitem__(self, channel: Channel) -> ChannelResult:
+        found: ChannelResult = getattr(self, channel.value)
+        return found
+
+
+@dataclass(frozen=True, slots=True)
+class PinTotals:
+    """Currents of the controller's colour pins, worst over all codes."""
+
+    total_amps: float
+    """What all colour pins source together, each channel at its worst code. [A]"""
+    worst_pin_amps: float
+    """The largest current of any one pin, sourced or sunk. [A]"""
+    worst_pin: str
+    """Name of that pin; empty where there is none."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Result:
+    """A project and all that was computed from it."""
+
+    project: Project
+    channels: ChannelResults
+    pins: PinTotals
+    scanline: Scanline | None
+    """The line shown; none where the mode cannot be simulated (interlaced)."""
+    findings: tuple[Finding, ...]
