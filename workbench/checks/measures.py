@@ -1,0 +1,52 @@
+"""What the rules look at: the figures of a solved project, as far as checks need them."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Protocol
+
+from workbench.circuit.linearity import Linearity
+from workbench.circuit.response import Step
+from workbench.circuit.solution import Levels
+from workbench.project.document import Channel
+
+__all__ = ["ChannelFigures", "Measures", "PinFigures"]
+
+
+class ChannelFigures(Protocol):
+    """One channel, solved."""
+
+    @property
+    def levels(self) -> Levels:
+        """Volts and currents for every code."""
+
+    @property
+    def linearity(self) -> Linearity:
+        """The same levels against the straight line."""
+
+    @property
+    def step(self) -> Step:
+        """The edge from black to white at the monitor."""
+
+
+class PinFigures(Protocol):
+    """What the controller's pins carry."""
+
+    @property
+    def total_amps(self) -> float:
+        """Greatest current out of all pins together, over all codes. [A]"""
+
+    @property
+    def worst_pin_amps(self) -> float:
+        """Greatest current of one pin, either way, over all codes. [A]"""
+
+    @property
+    def worst_pin(self) -> str:
+        """The name of that pin."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Measures:
+    """The figures of one project; the pipeline makes them, the rules read them."""
+
+    channels: Mapping[Channel, ChannelFigures]
+    pins: PinFigures
