@@ -36,6 +36,8 @@ class Axis:
     sync: int
     back_porch: int
     polarity: Polarity
+    border: int = 0
+    """The part of each porch, next to the picture, that the standard calls border. [1]"""
 
     @property
     def blanking(self) -> int:
@@ -83,6 +85,11 @@ class Mode:
     def frame_rate_hz(self) -> float:
         """Return the number of frames a second. [Hz]"""
         return float(Fraction(self.pixel_clock_hz, self.h.total * self.v.total))
+
+    @property
+    def field_rate_hz(self) -> float:
+        """Return how often V sync comes: twice a frame when interlaced, else once. [Hz]"""
+        return self.frame_rate_hz * (2 if self.interlaced else 1)
 
     @property
     def pixel_s(self) -> float:

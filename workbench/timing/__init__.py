@@ -1,0 +1,5 @@
+"""Display modes: counts, rates, the standards' tables and formulas, EDID and clock plans.
+
+Imports errors, units and progress only. Start with ``mode.py`` (the value), then ``search.py``
+(find one by text), ``figures.py`` (what is shown of one) and ``standards.py`` (the tables).
+"""
