@@ -100,7 +100,9 @@ def test_engine_and_command_line_load_without_qt() -> None:
         "assert 'scipy' not in sys.modules, 'scipy is imported late'\n"
     )
 
-    done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, cwd=ROOT, check=False)
+    done = subprocess.run(
+        [sys.executable, "-c", script], capture_output=True, text=True, cwd=ROOT, check=False
+    )
 
     assert done.returncode == 0, done.stderr
 

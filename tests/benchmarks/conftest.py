@@ -7,7 +7,7 @@ raised, so that a busy machine cannot fail a build.
 
 import os
 import platform
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
 from statistics import median
@@ -106,9 +106,8 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 
 @pytest.hookimpl(trylast=True)
-def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: pytest.Config) -> Iterator[None] | None:
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: pytest.Config) -> None:
     for figure in _RUN.rows:
         terminalreporter.write_line(f"{figure.topic}: {figure.row}")
-    if _RUN.rows and config.getoption("--write-figures"):
+    if _RUN.rows and config.getoption("--write-figures", default=False):
         TABLE.write_text(_RUN.page(), encoding="utf-8")
-    return None
