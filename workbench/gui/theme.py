@@ -57,6 +57,21 @@ class Theme:
         """Return the colour of a channel's trace and wires."""
         return self.color(channel.value, alpha)
 
+    def mixed(self, role: str, other: str, part: float) -> QColor:
+        """Return ``role`` with ``part`` (0 … 1) of another role laid over it, opaque."""
+        under, over = QColor(getattr(self, role)), QColor(getattr(self, other))
+        pairs = zip(under.getRgbF()[:3], over.getRgbF()[:3], strict=True)
+        return QColor.fromRgbF(*(a + (b - a) * part for a, b in pairs))
+
+    @property
+    def dark(self) -> bool:
+        """Whether light words stand on a dark ground."""
+        return QColor(self.window).lightnessF() < 0.5
+
+    def pressed(self) -> QColor:
+        """Return the fill of a control that is held down."""
+        return self.mixed("raised", "plot", 0.9) if self.dark else self.mixed("raised", "text", 0.12)
+
     @property
     def roles(self) -> dict[str, str]:
         """Return every colour by its role."""
@@ -220,4 +235,3 @@ class Type:
     def width(self, text: str, font: QFont) -> float:
         """Return how wide a text is in a face. [px]"""
         return QFontMetricsF(font).horizontalAdvance(text)
-

@@ -1,0 +1,123 @@
+"""What every panel gets: the session, the live result, what is looked at, and how things look."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QFont, QFontInfo
+
+from workbench.errors import EditError
+from workbench.gui.actions import Actions
+from workbench.gui.live import LiveResult
+from workbench.gui.settings import BASE_POINTS, THEME, Setting, Settings
+from workbench.gui.theme import PROJECTOR, THEMES, Theme, Type
+from workbench.gui.view_state import ViewState
+from workbench.project.document import Project
+from workbench.project.session import Session
+
+__all__ = ["DESIGN_PX", "PROJECTOR_PX", "Bench", "Notice"]
+
+DESIGN_PX = 14.0
+"""Height of the base text for which sizes are written down in the panels. [px]"""
+
+PROJECTOR_PX = 32.0
+"""Height of the base text on a projector: 24 pt, so the last row can read it. [px]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Notice:
+    """One sentence shown inline, not modal; it fades by itself."""
+
+    text: str
+    warning: bool = False
+
+
+class Bench(QObject):
+    """Carries what the panels share; it draws nothing and computes nothing."""
+
+    theme_changed = Signal()
+    """Colours or type sizes are others: take ``theme`` and ``type`` again and repaint."""
+    noticed = Signal(object)
+    """A :class:`Notice` to be shown at the window's foot."""
+
+    def __init__(
+        self,
+        session: Session,
+        live: LiveResult,
+        settings: Settings,
+        parent: QObject | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.session = session
+        self.live = live
+        self.settings = settings
+        self.view = ViewState(self)
+        self.actions = Actions(self)
+        self._projecting = False
+        self._theme, self._type = self._chosen_look()
+        settings.changed.connect(self._on_setting)
+
+    @property
+    def theme(self) -> Theme:
+        """The colours in force."""
+        return self._theme
+
+    @property
+    def type(self) -> Type:
+        """The faces and sizes in force."""
+        return self._type
+
+    @property
+    def projecting(self) -> bool:
+        """Whether the bench is shown at projector size."""
+        return self._projecting
+
+    def px(self, design: float) -> int:
+        """Return a length written for a base text of 14 px, at the size in force. [px]"""
+        return round(design * self._type.base_px / DESIGN_PX)
+
+    def project_large(self, *, on: bool) -> None:
+        """Show the same bench at projector size, or at the person's own size again."""
+        if on != self._projecting:
+            self._projecting = on
+            self._take_look()
+
+    def apply(
+        self,
+        label: str,
+        edit: Callable[[Project], Project],
+        *,
+        merge: str | None = None,
+        origin: object = None,
+    ) -> bool:
+        """Make an edit; say why not, at the window's foot, when it cannot be made.
+
+        Returns whether the project took it.
+        """
+        try:
+            self.session.apply(label, edit, merge=merge, origin=origin)
+        except EditError as reason:
+            self.notice(str(reason), warning=True)
+            return False
+        return True
+
+    def notice(self, text: str, *, warning: bool = False) -> None:
+        """Show one sentence inline."""
+        self.noticed.emit(Notice(text, warning))
+
+    def _chosen_look(self) -> tuple[Theme, Type]:
+        if self._projecting:
+            return PROJECTOR, Type.of(PROJECTOR_PX)
+        font = QFont(Type.of(DESIGN_PX).sans_family)
+        font.setPointSizeF(self.settings.get(BASE_POINTS))
+        return THEMES[self.settings.get(THEME)], Type.of(float(QFontInfo(font).pixelSize()))
+
+    def _take_look(self) -> None:
+        look = self._chosen_look()
+        if look != (self._theme, self._type):
+            self._theme, self._type = look
+            self.theme_changed.emit()
+
+    def _on_setting(self, setting: Setting) -> None:
+        if setting in (THEME, BASE_POINTS):
+            self._take_look()

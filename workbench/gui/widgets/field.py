@@ -1,0 +1,64 @@
+"""A field to type in, with the key that jumps to it and a refused state."""
+
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QLineEdit, QWidget
+
+from workbench.gui.bench import Bench
+from workbench.gui.widgets.control import outlined
+from workbench.gui.widgets.text import draw_text
+
+__all__ = ["Field"]
+
+
+class Field(QLineEdit):
+    """A line edit in the house style: accent outline while typing, red while refused."""
+
+    def __init__(
+        self,
+        bench: Bench,
+        name: str,
+        *,
+        placeholder: str = "",
+        key: str = "",
+        mono: bool = False,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self._bench, self._key, self._mono = bench, key, mono
+        self.setAccessibleName(name)
+        self.setPlaceholderText(placeholder)
+        self.setProperty("state", "")
+        bench.theme_changed.connect(self.restyle)
+        self.restyle()
+
+    def set_state(self, role: str) -> None:
+        """Outline the field in a role such as ``fails`` or ``warns``; empty for the usual look."""
+        if role != self.property("state"):
+            self.setProperty("state", role)
+            self.style().unpolish(self)
+            self.style().polish(self)
+
+    def restyle(self) -> None:
+        """Take sizes again; the colours come with the window's style sheet."""
+        type_, px = self._bench.type, self._bench.px
+        self.setFont(type_.mono(1.0, 500) if self._mono else type_.sans())
+        self.setFixedHeight(px(30))
+        self.setTextMargins(0, 0, self._key_width(), 0)
+
+    def _key_width(self) -> int:
+        if not self._key:
+            return 0
+        face = self._bench.type.sans(0.82)
+        return round(QFontMetricsF(face).horizontalAdvance(self._key)) + self._bench.px(12)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if not self._key:
+            return
+        theme, px, width = self._bench.theme, self._bench.px, self._key_width()
+        key = QRectF(self.width() - px(7) - width, px(6), width, self.height() - px(12))
+        with QPainter(self) as painter:
+            outlined(painter, key, px(3), None, QPen(theme.color("outline"), 1.0))
+            centre = Qt.AlignmentFlag.AlignHCenter
+            draw_text(painter, key, self._key, self._bench.type.sans(0.82), theme.color("dim"), align=centre)

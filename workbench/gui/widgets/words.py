@@ -1,0 +1,55 @@
+"""Words on a panel, in a face and role of the house."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPalette
+from PySide6.QtWidgets import QLabel, QWidget
+
+from workbench.gui.bench import Bench
+
+__all__ = ["Words"]
+
+
+class Words(QLabel):
+    """A label whose face and colour follow the theme; ``width_for`` keeps room for a longer text."""
+
+    def __init__(
+        self,
+        bench: Bench,
+        text: str = "",
+        *,
+        size: float = 1.0,
+        weight: int = 400,
+        role: str = "text",
+        mono: bool = False,
+        caps: bool = False,
+        width_for: str = "",
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(text, parent)
+        self._bench = bench
+        self._size, self._weight, self._role = size, weight, role
+        self._mono, self._caps, self._width_for = mono, caps, width_for
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        bench.theme_changed.connect(self._restyle)
+        self._restyle()
+
+    def set_role(self, role: str) -> None:
+        """Take another colour role."""
+        if role != self._role:
+            self._role = role
+            self._restyle()
+
+    def say(self, text: str) -> None:
+        """Show another text, if it is another one."""
+        if text != self.text():
+            self.setText(text)
+
+    def _restyle(self) -> None:
+        type_ = self._bench.type
+        font = type_.mono if self._mono else type_.sans
+        self.setFont(type_.caps() if self._caps else font(self._size, self._weight))
+        palette = self.palette()
+        palette.setColor(QPalette.ColorRole.WindowText, self._bench.theme.color(self._role))
+        self.setPalette(palette)
+        if self._width_for:
+            self.setMinimumWidth(round(type_.width(self._width_for, self.font())) + 1)
