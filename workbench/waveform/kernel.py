@@ -1,0 +1,112 @@
+"""From the codes of a row of pixels to volts: one table and one matrix product.
+
+A pin that is high for one pixel leaves a *pixel pulse* at the monitor: it rises, settles,
+falls, and trails into the pixels after. The voltage is the sum of the pulses of all pins over
+all pixels so far. The pins of a ladder share few pulse shapes (often a single one, scaled), so
+the sum is taken over shapes instead of pins: each code *drives* each shape by some volts, and
+a line is the drive of its pixels convolved with the shapes.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.lib.stride_tricks import sliding_window_view
+from numpy.typing import NDArray
+
+__all__ = ["Kernel", "code_bits", "pixel_kernel"]
+
+FloatArray = NDArray[np.float64]
+Float32Array = NDArray[np.float32]
+IntArray = NDArray[np.integer]
+
+_SAME_SHAPE = 1e-6
+"""Pulse shapes are one when they differ by less, of the largest. A thousandth of the smallest step. [1]"""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Kernel:
+    """How one channel turns codes into volts at the monitor."""
+
+    drive_by_code: Float32Array
+    """Volts with which each code drives each shape, shape (n_codes, n_shapes). [V]"""
+    shapes: Float32Array
+    """Response to one pixel, shape (n_shapes, n_pixels_after, samples_per_pixel). [1]"""
+
+    @property
+    def history(self) -> int:
+        """Return how many pixels before a pixel still reach into it. [1]"""
+        return int(self.shapes.shape[1]) - 1
+
+    @property
+    def samples_per_pixel(self) -> int:
+        """Return the number of samples of one pixel. [1]"""
+        return int(self.shapes.shape[2])
+
+    def volts(self, codes: IntArray, out: Float32Array) -> None:
+        """Write the voltage of a run of pixels.
+
+        Parameters
+        ----------
+        codes : int array, shape (history + n_pixels,)
+            Codes of the pixels, oldest first; the first ``history`` only trail into the others. [1]
+        out : float32 array, shape (n_pixels, samples_per_pixel)
+            Where the voltage at the monitor is written. [V]
+        """
+        n_shapes, n_after, samples = self.shapes.shape
+        windows = sliding_window_view(self.drive_by_code[codes], n_after, axis=0)
+        newest_last = self.shapes[:, ::-1].reshape(n_shapes * n_after, samples)
+        np.matmul(windows.reshape(len(out), n_shapes * n_after), newest_last, out=out)
+
+
+def code_bits(n_pins: int) -> FloatArray:
+    """Return the state of every pin for every code, shape (2 ** n_pins, n_pins), high bit first. [1]"""
+    codes = np.arange(1 << n_pins)[:, None]
+    return ((codes >> np.arange(n_pins - 1, -1, -1)) & 1).astype(np.float64)
+
+
+def pixel_kernel(volts_by_code: FloatArray, pulse_volts: FloatArray) -> Kernel:
+    """Return the kernel of one channel.
+
+    Parameters
+    ----------
+    volts_by_code : float array, shape (n_codes,)
+        Settled level of every code, loaded, exact. [V]
+    pulse_volts : float array, shape (n_pins, n_pixels_after, samples_per_pixel)
+        Voltage at the monitor after each pin alone was high for one pixel. [V]
+
+    Returns
+    -------
+    Kernel
+        Its settled levels are ``volts_by_code``, whatever the pulses add up to.
+
+    Notes
+    -----
+    The singular value decomposition of the pulses finds the shapes they share. Pulses add up
+    only where the driver is linear; with unequal on-resistances, or zeros that let go of their
+    pins, the levels of the codes do not. What is missing to the exact level goes with the mean
+    shape of all pins: levels stay exact, and only the course of an edge is an approximation.
+    """
+    n_pins, n_after, samples = pulse_volts.shape
+    pulses = pulse_volts.copy()
+    settled = pulses.sum(axis=1)
+    weights = settled.mean(axis=1)
+    # A pulse is cut off somewhere: put what was cut into its last pixel, so that a code held for
+    # long is flat.
+    pulses[:, -1] += weights[:, None] - settled
+    total = float(weights.sum())
+    if abs(total) <= _SAME_SHAPE * np.abs(volts_by_code).max(initial=1e-3):
+        return _staircase(volts_by_code, n_after, samples)
+    left, strength, shapes = np.linalg.svd(pulses.reshape(n_pins, -1), full_matrices=False)
+    kept = strength > _SAME_SHAPE * strength[0]
+    drive_by_pin = (left * strength)[:, kept]
+    bits = code_bits(n_pins)
+    missing = volts_by_code - bits @ weights
+    drive = bits @ drive_by_pin + np.outer(missing, drive_by_pin.sum(axis=0) / total)
+    return Kernel(drive.astype(np.float32), shapes[kept].reshape(-1, n_after, samples).astype(np.float32))
+
+
+def _staircase(volts_by_code: FloatArray, n_after: int, samples: int) -> Kernel:
+    """Return the kernel of levels that change at once: of a network whose pins do nothing."""
+    shape = np.zeros((1, n_after, samples), np.float32)
+    shape[:, 0] = 1.0
+    return Kernel(volts_by_code[:, None].astype(np.float32), shape)

@@ -1,0 +1,170 @@
+"""One scanline at the monitor: five voltages over time, from the start of the front porch.
+
+The colours are the codes of the row of pixels through the kernels of their channels; what the
+line before left in the network and the cable flows on into the front porch. The syncs follow
+the mode's polarity.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from workbench.errors import TimingError
+from workbench.picture.cards import card_row
+from workbench.picture.scene import Picture
+from workbench.timing.figures import simulable
+from workbench.timing.mode import Mode
+from workbench.waveform.kernel import Kernel
+from workbench.waveform.sync import SyncDrive, write_h_sync, write_v_sync
+
+__all__ = [
+    "FULL_SCALE_VOLTS",
+    "TRACES",
+    "Scanline",
+    "line_codes",
+    "render_scanline",
+    "samples_per_pixel",
+]
+
+IntArray = NDArray[np.intp]
+Float32Array = NDArray[np.float32]
+Kernels = tuple[Kernel, Kernel, Kernel]
+
+FULL_SCALE_VOLTS = 0.700
+"""Peak white into 75 ohm, both ends terminated. [V]
+
+DAC table of a graphics-controller data sheet measured to the VESA test procedure of 1 Dec 2000;
+the usual note on video levels says the same.
+"""
+TRACES = ("red", "green", "blue", "hsync", "vsync")
+"""The rows of :attr:`Scanline.volts`, in order."""
+
+_SAMPLES = 32
+_FEWEST_SAMPLES = 16
+_LONG_LINE = 4096
+"""Lines of more pixels than this are sampled at the lower rate, so that a line stays a few megabytes. [1]"""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Scanline:
+    """The line shown, as it arrives at the monitor; arrays are read-only."""
+
+    mode: Mode
+    number: int
+    """Line of the frame, counted from 1 at the first line of the active picture. [1]"""
+    samples_per_pixel: int
+    volts: Float32Array
+    """Red, green, blue, H sync, V sync, shape (5, n_samples), n_samples = h.total * samples_per_pixel. [V]"""
+    codes: IntArray
+    """Codes of red, green, blue, shape (3, h.total), from the start of the front porch. [1]"""
+    ideal_volts: Float32Array
+    """The even staircase 0 … 0.700 V of the codes, one value a pixel, shape (3, h.total). [V]"""
+
+    @property
+    def step_s(self) -> float:
+        """Return the time between two samples. [s]"""
+        return self.mode.pixel_s / self.samples_per_pixel
+
+    @property
+    def times_s(self) -> NDArray[np.float64]:
+        """Return the time of every sample, 0 at the start of the front porch, shape (n_samples,). [s]"""
+        rate_hz = self.mode.pixel_clock_hz * self.samples_per_pixel
+        return np.arange(self.volts.shape[1]) / rate_hz
+
+
+def samples_per_pixel(mode: Mode) -> int:
+    """Return how many samples of a pixel a scanline of this mode has, never under 16. [1]"""
+    return _SAMPLES if mode.h.total <= _LONG_LINE else _FEWEST_SAMPLES
+
+
+def line_codes(mode: Mode, picture: Picture, bits: tuple[int, int, int], number: int) -> IntArray:
+    """Return the codes of a whole line, blanking first.
+
+    Parameters
+    ----------
+    mode : Mode
+        Counts of the line and the frame.
+    picture : Picture
+        What the active part shows, and the code outside it.
+    bits : tuple of 3 int
+        Bits of red, green and blue. [1]
+    number : int
+        Line, from 1 at the first line of the picture; counts round the frame. [1]
+
+    Returns
+    -------
+    codes : int array, shape (3, h.total)
+        From the start of the front porch; all blanking on a line outside the picture. [1]
+    """
+    codes = np.empty((3, mode.h.total), np.intp)
+    codes[:] = np.array(picture.blanking, np.intp)[:, None]
+    row = (number - 1) % mode.v.total
+    if row < mode.v.active:
+        active = mode.h.edges[2]
+        codes[:, active:] = card_row(picture, mode.h.active, mode.v.active, bits, row)
+    return codes
+
+
+def render_scanline(
+    mode: Mode,
+    number: int,
+    codes: IntArray,
+    before: IntArray,
+    *,
+    kernels: Kernels,
+    sync: SyncDrive,
+) -> Scanline:
+    """Return the voltages of one line at the monitor.
+
+    Parameters
+    ----------
+    mode : Mode
+        Counts, pixel clock and polarities; progressive.
+    number : int
+        Line, ``1 … v.total``. [1]
+    codes : int array, shape (3, h.total)
+        Codes of this line, see :func:`line_codes`. [1]
+    before : int array, shape (3, h.total)
+        Codes of the line before, whose tail reaches into this one. [1]
+    kernels : tuple of 3 Kernel
+        Red, green and blue, all with the same ``samples_per_pixel``.
+    sync : SyncDrive
+        Levels and ramp of the sync lines.
+
+    Raises
+    ------
+    TimingError
+        If the mode is interlaced.
+    """
+    refuse_interlaced(mode)
+    samples = kernels[0].samples_per_pixel
+    volts = np.empty((5, mode.h.total * samples), np.float32)
+    for kernel, line, tail, out in zip(kernels, codes, before, volts[:3], strict=True):
+        kernel.volts(_with_history(line, tail, kernel.history), out.reshape(-1, samples))
+    write_h_sync(mode, sync, samples, volts[3])
+    write_v_sync(mode, number, sync, samples, volts[4])
+    ideal = _ideal_volts(codes, kernels)
+    for array in (volts, ideal):
+        array.setflags(write=False)
+    return Scanline(mode, number, samples, volts, codes, ideal)
+
+
+def refuse_interlaced(mode: Mode) -> None:
+    """Raise :class:`TimingError` for a mode whose lines are not simulated."""
+    reason = simulable(mode)
+    if reason is not None:
+        raise TimingError(reason)
+
+
+def _with_history(codes: IntArray, before: IntArray, history: int) -> IntArray:
+    """Return the codes with the last ``history`` of the line before in front of them."""
+    if history > len(before):  # a line shorter than the trail of a pixel: it was the same before
+        before = np.concatenate([np.full(history - len(before), before[0]), before])
+    return np.concatenate([before[len(before) - history :], codes])
+
+
+def _ideal_volts(codes: IntArray, kernels: Kernels) -> Float32Array:
+    """Return the even staircase of the codes, shape (3, h.total). [V]"""
+    full = np.array([len(kernel.drive_by_code) - 1 for kernel in kernels])
+    return (codes * (FULL_SCALE_VOLTS / full)[:, None]).astype(np.float32)
