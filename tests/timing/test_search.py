@@ -78,3 +78,39 @@ def test_every_known_mode_is_found_by_its_name_in_its_table(mode) -> None:
 
 def test_table_sizes() -> None:
     assert (len(DMT), len(CTA), len(CLASSIC)) == (88, 14, 7)
+
+
+@pytest.mark.parametrize(
+    ("text", "by", "name", "clock_hz"),
+    [
+        ("640x480@60", "cvt", "640x480@60", 23_750_000),
+        ("800x600@120", "cvt-rb", "800x600@120RB", 73_250_000),
+        ("800x600@120 RB", "cvt", "800x600@120RB", 73_250_000),
+        ("4096x2160@60RB2", "cvt", "4096x2160@60RB2", 556_744_000),
+        ("4096x2160@59.94", "cvt-rb2", "4096x2160@59.94RB2", 556_188_000),
+        ("1366x768@60", "cvt", "1360x768@60", 84_750_000),
+    ],
+)
+def test_works_a_mode_out_by_formula(text: str, by: str, name: str, clock_hz: int) -> None:
+    mode = find_mode(text, by=by)
+
+    assert (mode.name, mode.pixel_clock_hz) == (name, clock_hz)
+
+
+@pytest.mark.parametrize(
+    ("text", "by", "part"),
+    [
+        ("1024x768@43i", "cvt", "interlaced"),
+        ("640x480@60RB", "gtf", "as cvt-rb makes it, not gtf"),
+        ("640x480@60RB2", "cvt-rb", "as cvt-rb2 makes it"),
+        ("0x04", "cvt", "give a size"),
+        ("VIC 1", "dmt", "give a size"),
+        ("12x10@60", "cvt", "12x10@60 is outside what VESA CVT"),
+        ("640x480@1001", "gtf", "1 … 1000"),
+        ("640x480@0.5", "cvt-rb", "1 … 1000"),
+        ("640x8192@1000", "cvt", "outside what VESA CVT"),
+    ],
+)
+def test_refuses_what_a_formula_cannot_make(text: str, by: str, part: str) -> None:
+    with pytest.raises(TimingError, match=part):
+        find_mode(text, by=by)

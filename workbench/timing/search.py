@@ -4,6 +4,8 @@ import re
 from collections.abc import Callable, Iterable
 
 from workbench.errors import TimingError
+from workbench.timing.cvt import cvt, cvt_rb, cvt_rb2
+from workbench.timing.gtf import gtf
 from workbench.timing.mode import Mode
 from workbench.timing.request import Request, StandardId, read_request
 from workbench.timing.standards import CTA, DMT, KNOWN
@@ -12,7 +14,12 @@ __all__ = ["WAYS", "find_mode"]
 
 _TABLES: dict[str, tuple[Mode, ...]] = {"dmt": DMT, "cta": CTA}
 _TABLE_NAMES = {"dmt": "the VESA DMT table", "cta": "the CTA-861 table", "": "the standards' tables"}
-_FORMULAS: dict[str, Callable[[Request], Mode]] = {}
+_FORMULAS: dict[str, Callable[[int, int, float], Mode]] = {
+    "cvt": cvt,
+    "cvt-rb": cvt_rb,
+    "cvt-rb2": cvt_rb2,
+    "gtf": gtf,
+}
 
 WAYS = (*_TABLES, *_FORMULAS)
 """What ``find_mode(text, by=...)`` knows: the tables, then the formulas."""
@@ -47,7 +54,7 @@ def find_mode(text: str, *, by: str | None = None) -> Mode:
     if isinstance(request, StandardId):
         return _by_number(request, by)
     if by in _FORMULAS:
-        return _FORMULAS[by](request)
+        return _by_formula(request, by)
     modes = KNOWN if by is None else _TABLES[by]
     of_size = [mode for mode in modes if (mode.h.active, mode.v.active) == (request.width, request.height)]
     matching = [mode for mode in of_size if _has_rate(mode, request.rate_hz)]
@@ -57,6 +64,25 @@ def find_mode(text: str, *, by: str | None = None) -> Mode:
     if matching and not request.suffix:
         return matching[0]
     raise TimingError(_unknown(request, of_size, _TABLE_NAMES[by or ""]))
+
+
+def _by_formula(request: Request, by: str) -> Mode:
+    if request.suffix == "i":
+        raise TimingError(f"{request} is interlaced; the formulas here make progressive modes only.")
+    if request.suffix:
+        by = _with_suffix(request, by)
+    nominal_hz = round(request.rate_hz)
+    if by == "cvt-rb2" and round(nominal_hz * 1000 / 1001, 2) == request.rate_hz:
+        return cvt_rb2(request.width, request.height, nominal_hz, video=True)
+    return _FORMULAS[by](request.width, request.height, request.rate_hz)
+
+
+def _with_suffix(request: Request, by: str) -> str:
+    """Return the formula that the RB or RB2 after a rate asks for."""
+    asked = {"RB": "cvt-rb", "RB2": "cvt-rb2"}[request.suffix]
+    if by not in ("cvt", asked):
+        raise TimingError(f"{request} asks for reduced blanking as {asked} makes it, not {by}; write one.")
+    return asked
 
 
 def _by_number(wanted: StandardId, by: str | None) -> Mode:

@@ -1,0 +1,47 @@
+"""What the CVT and GTF formulas share: the wanted rate, the time left, the resulting mode."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+from workbench.errors import TimingError
+from workbench.timing.custom import make_mode
+from workbench.timing.mode import Axis, Mode
+from workbench.timing.request import Request
+
+__all__ = ["estimated_line_us", "exact_rate", "formula_mode"]
+
+
+def exact_rate(asked: Request) -> Fraction:
+    """Return the refresh rate asked for as the decimal number a person wrote. [Hz]
+
+    Raises
+    ------
+    TimingError
+        Outside 1 … 1000 Hz, our own bounds.
+    """
+    if not 1 <= asked.rate_hz <= 1000:
+        raise TimingError(f"{asked.rate_hz:g} frames a second is outside 1 … 1000; write a rate, as in @60.")
+    return Fraction(str(asked.rate_hz))
+
+
+def estimated_line_us(asked: Request, lines: int, blanking_us: int) -> Fraction:
+    """Return the length of a line when ``lines`` of them share what blanking leaves of a frame. [µs]
+
+    Something is always left: `exact_rate` takes no frame shorter than a millisecond.
+    """
+    return (1_000_000 / exact_rate(asked) - blanking_us) / lines
+
+
+def formula_mode(asked: Request, h: Axis, v: Axis, pixel_clock_hz: int, *, source: str) -> Mode:
+    """Return a formula's result as a mode, named by its own width, which may be cut to cells.
+
+    Raises
+    ------
+    TimingError
+        If the formula's result is no possible mode, as for tiny pictures.
+    """
+    name = str(replace(asked, width=h.active))
+    try:
+        return make_mode(h, v, pixel_clock_hz, name=name, source=source)
+    except TimingError as error:
+        raise TimingError(f"{asked} is outside what {source} can make. {error}") from None
