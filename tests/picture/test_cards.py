@@ -8,7 +8,7 @@ from workbench.picture.cards import BAR_NAMES, Label, card_codes, card_labels, c
 from workbench.picture.scene import Card, Picture
 
 SIZES = [(1, 1), (1, 7), (7, 1), (3, 5), (639, 11), (640, 480)]
-BITS = [(1, 1, 1), (3, 3, 2), (5, 6, 5), (8, 8, 8)]
+BITS = [(0, 0, 0), (1, 0, 1), (3, 3, 2), (5, 6, 5), (8, 8, 8)]
 
 
 @pytest.mark.parametrize("card", list(Card), ids=lambda card: card.value)

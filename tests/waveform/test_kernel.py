@@ -3,10 +3,11 @@
 import numpy as np
 import pytest
 from tests.waveform.pulses import rc_pulse
-from workbench.waveform.kernel import code_bits, pixel_kernel
+from workbench.circuit.solution import bits_by_code
+from workbench.waveform.kernel import pixel_kernel
 
 WEIGHTS = [0.40, 0.20, 0.10]
-LEVELS = code_bits(3) @ WEIGHTS
+LEVELS = bits_by_code(3) @ WEIGHTS
 
 
 def slow_convolution(codes, pulses, n_pixels):
@@ -85,7 +86,7 @@ def test_pins_that_do_nothing_give_a_flat_staircase():
 
 def test_one_dead_pin_leaves_the_others_alone():
     weights = [0.40, 0.0, 0.10]
-    kernel = pixel_kernel(code_bits(3) @ weights, rc_pulse(weights, tau_s=2e-9))
+    kernel = pixel_kernel(bits_by_code(3) @ weights, rc_pulse(weights, tau_s=2e-9))
 
     assert run(kernel, np.full(kernel.history + 1, 7))[0, 8] == pytest.approx(0.5, abs=1e-6)
 
@@ -94,3 +95,10 @@ def test_a_single_pixel_without_trail():
     kernel = pixel_kernel(np.array([0.0, 0.7]), np.full((1, 1, 4), 0.7))
 
     np.testing.assert_allclose(run(kernel, [1, 0, 1]), [[0.7] * 4, [0.0] * 4, [0.7] * 4], atol=1e-6)
+
+
+@pytest.mark.parametrize("n_pins", [0, 9])
+def test_a_network_that_was_not_solved_shows_its_one_level_for_every_code(n_pins):
+    kernel = pixel_kernel(np.zeros(1), np.zeros((n_pins, 2, 4)))
+
+    assert not run(kernel, [0, 1, 31]).any()

@@ -5,18 +5,19 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from tests.waveform.pulses import rc_pulse
+from workbench.circuit.solution import bits_by_code
 from workbench.errors import TimingError
 from workbench.picture.scene import Card, Picture
 from workbench.timing.search import find_mode
 from workbench.timing.standards import DMT
-from workbench.waveform.kernel import code_bits, pixel_kernel
+from workbench.waveform.kernel import pixel_kernel
 from workbench.waveform.scanline import line_codes, render_scanline, samples_per_pixel
 from workbench.waveform.sync import SyncDrive
 
 VGA = find_mode("640x480@60")
 SYNC = SyncDrive(3.3, 3.3, 2e-9)
 WEIGHTS = 0.7 * 2.0 ** np.arange(4, -1, -1) / 31
-LEVELS = code_bits(5) @ WEIGHTS
+LEVELS = bits_by_code(5) @ WEIGHTS
 BITS = (5, 5, 5)
 
 

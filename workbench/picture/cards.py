@@ -70,7 +70,7 @@ def card_row(picture: Picture, width: int, height: int, bits: Bits, row: int) ->
     width, height : int
         Active pixels and lines of the mode, ``1 <= width``, ``1 <= height``. [1]
     bits : tuple of 3 int
-        Bits of red, green and blue, each ``1 … 8``. [1]
+        Bits of red, green and blue, each ``0 … 8``; a channel without pins shows code 0. [1]
     row : int
         Row from the top, ``0 <= row < height``. [1]
 
@@ -132,7 +132,7 @@ def _colour_bars(raster: _Raster, picture: Picture) -> IntArray:
 def _grey_ramp(raster: _Raster, picture: Picture) -> IntArray:
     """Step through the levels of the finest channel; the others take the nearest code."""
     steps = 1 << max(raster.bits)
-    return _nearest(_ramp(raster.width, steps) / (steps - 1), raster.full)
+    return _nearest(_ramp(raster.width, steps) / max(1, steps - 1), raster.full)
 
 
 def _channel_ramps(raster: _Raster, picture: Picture) -> IntArray:
@@ -183,8 +183,9 @@ def _solid(raster: _Raster, picture: Picture) -> IntArray:
 
 def _half_scale(raster: _Raster, picture: Picture) -> IntArray:
     """Alternate between the codes each side of half scale, where every bit changes at once."""
-    half = (raster.full + 1) // 2
-    return half - 1 + raster.x % 2
+    below = (raster.full + 1) // 2 - 1
+    toggled: IntArray = np.maximum(below + raster.x % 2, 0)
+    return toggled
 
 
 def _ramp(width: int, steps: int) -> IntArray:

@@ -166,5 +166,5 @@ def _with_history(codes: IntArray, before: IntArray, history: int) -> IntArray:
 
 def _ideal_volts(codes: IntArray, kernels: Kernels) -> Float32Array:
     """Return the even staircase of the codes, shape (3, h.total). [V]"""
-    full = np.array([len(kernel.drive_by_code) - 1 for kernel in kernels])
+    full = np.array([max(1, len(kernel.drive_by_code) - 1) for kernel in kernels])
     return (codes * (FULL_SCALE_VOLTS / full)[:, None]).astype(np.float32)
