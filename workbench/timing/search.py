@@ -2,15 +2,17 @@
 
 import re
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 
 from workbench.errors import TimingError
 from workbench.timing.cvt import cvt, cvt_rb, cvt_rb2
 from workbench.timing.gtf import gtf
 from workbench.timing.mode import Mode
+from workbench.timing.query import read_query
 from workbench.timing.request import Request, StandardId, read_request
 from workbench.timing.standards import CTA, DMT, KNOWN
 
-__all__ = ["WAYS", "find_mode"]
+__all__ = ["WAYS", "find_mode", "search"]
 
 _TABLES: dict[str, tuple[Mode, ...]] = {"dmt": DMT, "cta": CTA}
 _TABLE_NAMES = {"dmt": "the VESA DMT table", "cta": "the CTA-861 table", "": "the standards' tables"}
@@ -64,6 +66,38 @@ def find_mode(text: str, *, by: str | None = None) -> Mode:
     if matching and not request.suffix:
         return matching[0]
     raise TimingError(_unknown(request, of_size, _TABLE_NAMES[by or ""]))
+
+
+def search(text: str, modes: Iterable[Mode] = KNOWN) -> tuple[Mode, ...]:
+    """Return the modes that fit a search line, nearest first.
+
+    Parameters
+    ----------
+    text : str
+        Any mix of a size (``800x600``), a field rate (``@60``, ``60 Hz``), a pixel clock (``close to
+        25 MHz``), a line rate (``31.5 kHz``), a number, a DMT id and words of a name or source. All
+        of them must fit; clocks and rates fit nearly.
+    modes : iterable of Mode
+        Where to look; two that would look alike on the cable are listed once.
+
+    Examples
+    --------
+    >>> [mode.name for mode in search("close to 25 MHz")][:2]
+    ['640x480@60', '640x400@70']
+    """
+    terms = read_query(text)
+    found: dict[object, tuple[float, Mode]] = {}
+    for mode in modes:
+        distances = [term(mode) for term in terms]
+        if None not in distances:
+            signal = (
+                mode.pixel_clock_hz,
+                mode.interlaced,
+                replace(mode.h, border=0),
+                replace(mode.v, border=0),
+            )
+            found.setdefault(signal, (sum(off for off in distances if off), mode))
+    return tuple(mode for _, mode in sorted(found.values(), key=lambda entry: entry[0]))
 
 
 def _by_formula(request: Request, by: str) -> Mode:
