@@ -1,0 +1,131 @@
+"""Run a project through the engine, each stage at most once for the same inputs."""
+
+from workbench.checks import run_checks
+from workbench.checks.measures import Measures
+from workbench.circuit.ladders import recognise
+from workbench.circuit.linearity import Linearity, linearity
+from workbench.circuit.network import Cable, Driver, Load, Network
+from workbench.circuit.response import PixelPulse, pixel_pulse, step_figures
+from workbench.circuit.solution import Levels, solve_levels
+from workbench.picture.scene import Picture
+from workbench.pipeline.memory import Memory
+from workbench.pipeline.result import ChannelResult, ChannelResults, PinTotals, Result
+from workbench.project.document import Channel, Project, SyncLines
+from workbench.timing.mode import Mode
+from workbench.waveform.kernel import Kernel, pixel_kernel
+from workbench.waveform.scanline import Scanline, line_codes, render_scanline, samples_per_pixel
+from workbench.waveform.sync import SyncDrive, sync_high_volts
+
+__all__ = ["Pipeline", "pin_totals", "sync_drive"]
+
+Bits = tuple[int, int, int]
+
+
+class Pipeline:
+    """Turns projects into results; its stages remember their last few answers.
+
+    A stage's inputs are frozen values or the very objects that earlier stages gave, so whether
+    something changed is one look into a dictionary.
+    """
+
+    def __init__(self) -> None:
+        self._recognise = Memory(recognise)
+        self._levels = Memory(solve_levels)
+        self._linearity = Memory(_linearity)
+        self._step = Memory(step_figures)
+        self._pulse = Memory(_pulse)
+        self._kernel = Memory(_kernel)
+        self._scanline = Memory(_scanline)
+
+    def run(self, project: Project) -> Result:
+        """Return everything that follows from a project.
+
+        Parameters
+        ----------
+        project : Project
+            Any valid project: networks that make no sense give findings, not errors.
+
+        Returns
+        -------
+        Result
+            Stages whose inputs did not change are the same objects as before.
+        """
+        channels = ChannelResults(*(self._channel(project, project.channels[c]) for c in Channel))
+        pins = pin_totals(project, channels)
+        scanline = None if project.mode.interlaced else self._line(project, channels)
+        findings = run_checks(project, Measures(channels, pins))
+        return Result(project, channels, pins, scanline, findings)
+
+    def _channel(self, project: Project, network: Network) -> ChannelResult:
+        driver, load, cable, mode = project.driver, project.load, project.cable, project.mode
+        levels = self._levels(network, driver, load)
+        return ChannelResult(
+            network,
+            self._recognise(network),
+            levels,
+            self._linearity(levels),
+            self._step(network, driver, load, cable),
+            self._pulse(network, driver, load, cable, mode.pixel_s, samples_per_pixel(mode)),
+        )
+
+    def _line(self, project: Project, channels: ChannelResults) -> Scanline:
+        red, green, blue = (channels[c] for c in Channel)
+        return self._scanline(
+            project.mode,
+            project.scanline,
+            project.picture,
+            (red.network.bits, green.network.bits, blue.network.bits),
+            tuple(self._kernel(c.levels, c.pulse) for c in (red, green, blue)),
+            sync_drive(project.driver, project.sync),
+        )
+
+
+def _linearity(levels: Levels) -> Linearity:
+    return linearity(levels.volts_by_code)
+
+
+def _pulse(
+    network: Network, driver: Driver, load: Load, cable: Cable | None, pixel_s: float, samples: int
+) -> PixelPulse:
+    return pixel_pulse(network, driver, load, cable, pixel_s=pixel_s, samples=samples)
+
+
+def _kernel(levels: Levels, pulse: PixelPulse) -> Kernel:
+    return pixel_kernel(levels.volts_by_code, pulse.volts)
+
+
+def _scanline(
+    mode: Mode, number: int, picture: Picture, bits: Bits, kernels: tuple[Kernel, ...], sync: SyncDrive
+) -> Scanline:
+    red, green, blue = kernels
+    codes, before = (line_codes(mode, picture, bits, n) for n in (number, number - 1))
+    return render_scanline(mode, number, codes, before, kernels=(red, green, blue), sync=sync)
+
+
+def sync_drive(driver: Driver, sync: SyncLines) -> SyncDrive:
+    """Return what the two sync lines carry at the monitor."""
+    h_volts, v_volts = (
+        sync_high_volts(driver, line.series_ohms, line.input_ohms) for line in (sync.h, sync.v)
+    )
+    return SyncDrive(h_volts, v_volts, driver.rise_s)
+
+
+def pin_totals(project: Project, channels: ChannelResults) -> PinTotals:
+    """Return the worst currents of the colour pins over all codes.
+
+    Notes
+    -----
+    The three channels show their codes independently, so all pins together are worst when each
+    channel is at its own worst code. What one pin sinks another one sources: only what the
+    supply delivers counts for the total, either direction for a single pin.
+    """
+    total_amps, worst_amps, worst_pin = 0.0, 0.0, ""
+    for channel in Channel:
+        pin_amps = channels[channel].levels.pin_amps
+        if pin_amps.shape[1] == 0:
+            continue
+        total_amps += float(pin_amps.clip(min=0.0).sum(axis=1).max())
+        by_pin = abs(pin_amps).max(axis=0)
+        if by_pin.max() > worst_amps:
+            worst_amps, worst_pin = float(by_pin.max()), project.wiring[channel][int(by_pin.argmax())]
+    return PinTotals(total_amps, worst_amps, worst_pin)
