@@ -5,8 +5,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from workbench.errors import TimingError
-from workbench.timing.cvt import cvt, cvt_rb, cvt_rb2
-from workbench.timing.gtf import gtf
+from workbench.timing.formulas.cvt import cvt, cvt_rb, cvt_rb2
+from workbench.timing.formulas.gtf import gtf
 from workbench.timing.mode import Mode
 from workbench.timing.query import read_query
 from workbench.timing.request import Request, StandardId, read_request

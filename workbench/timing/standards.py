@@ -1,8 +1,8 @@
 """The modes of the standards' tables as values."""
 
-from workbench.timing.cta import CLASSIC_ROWS, CTA_ROWS
-from workbench.timing.dmt import ROWS as DMT_ROWS
 from workbench.timing.mode import Axis, Mode, Polarity
+from workbench.timing.tables.cta import CLASSIC_ROWS, CTA_ROWS
+from workbench.timing.tables.dmt import ROWS as DMT_ROWS
 
 __all__ = ["CLASSIC", "CTA", "DMT", "KNOWN", "dmt_mode"]
 

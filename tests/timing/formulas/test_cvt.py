@@ -1,5 +1,5 @@
 import pytest
-from workbench.timing.cvt import cvt, cvt_rb, cvt_rb2
+from workbench.timing.formulas.cvt import cvt, cvt_rb, cvt_rb2
 
 
 @pytest.mark.parametrize(

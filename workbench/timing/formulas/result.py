@@ -1,4 +1,4 @@
-"""What the CVT and GTF formulas share: the wanted rate, the time left, the resulting mode."""
+"""What CVT and GTF share: the wanted rate, the time left, the resulting mode."""
 
 from dataclasses import replace
 from fractions import Fraction

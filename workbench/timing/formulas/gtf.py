@@ -10,7 +10,7 @@ from fractions import Fraction
 from math import floor
 
 from workbench.errors import TimingError
-from workbench.timing.formula import estimated_line_us, exact_rate, formula_mode
+from workbench.timing.formulas.result import estimated_line_us, exact_rate, formula_mode
 from workbench.timing.mode import Axis, Mode, Polarity
 from workbench.timing.request import Request
 

@@ -1,6 +1,6 @@
 import pytest
 from workbench.errors import TimingError
-from workbench.timing.gtf import DEFAULT_CURVE, GtfCurve, gtf
+from workbench.timing.formulas.gtf import DEFAULT_CURVE, GtfCurve, gtf
 from workbench.timing.mode import Polarity
 
 
