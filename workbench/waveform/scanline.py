@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from workbench.errors import TimingError
 from workbench.picture.cards import card_row
+from workbench.picture.light import FULL_SCALE_VOLTS
 from workbench.picture.scene import Picture
 from workbench.timing.figures import simulable
 from workbench.timing.mode import Mode
@@ -31,12 +32,6 @@ IntArray = NDArray[np.intp]
 Float32Array = NDArray[np.float32]
 Kernels = tuple[Kernel, Kernel, Kernel]
 
-FULL_SCALE_VOLTS = 0.700
-"""Peak white into 75 ohm, both ends terminated. [V]
-
-DAC table of a graphics-controller data sheet measured to the VESA test procedure of 1 Dec 2000;
-the usual note on video levels says the same.
-"""
 TRACES = ("red", "green", "blue", "hsync", "vsync")
 """The rows of :attr:`Scanline.volts`, in order."""
 
