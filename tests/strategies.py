@@ -1,6 +1,7 @@
 """Hypothesis strategies: projects to try things on."""
 
 from hypothesis import strategies as st
+
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.network import Cable, Driver, Load, Network, Zeros
 from workbench.picture.scene import Card, Picture

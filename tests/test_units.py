@@ -6,6 +6,7 @@ from contextlib import suppress
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+
 from workbench.errors import QuantityError
 from workbench.units import (
     format_fixed,

@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import GROUND, Driver, Load

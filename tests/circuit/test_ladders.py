@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+
 from workbench.circuit.ladders import Topology, analyse, r2r, recognise, weighted
 from workbench.circuit.network import GROUND, Capacitor, Network, NodeId, PartId, Resistor
 from workbench.errors import NetworkError

@@ -5,6 +5,7 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+
 from workbench.circuit.series import Series, coarser, is_in, nearest, neighbours, series_values, step
 
 OHMS = st.floats(min_value=1e-3, max_value=1e9)

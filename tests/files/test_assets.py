@@ -1,6 +1,7 @@
 """What ships with the program is found."""
 
 import pytest
+
 from workbench.errors import FileError
 from workbench.files.assets import asset_path
 

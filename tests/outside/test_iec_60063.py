@@ -6,6 +6,7 @@ wikisum.wiki/wiki/E_series_of_preferred_numbers. The 9.20 of E192 is from memory
 """
 
 import pytest
+
 from workbench.circuit.series import Series, series_values
 
 TABLES = {

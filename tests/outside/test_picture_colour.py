@@ -4,6 +4,7 @@ import warnings
 
 import numpy as np
 import pytest
+
 from workbench.picture.colour import delta_e_2000, lab_from_light, lab_from_srgb
 from workbench.picture.light import light_from_srgb, srgb_from_light
 

@@ -1,6 +1,7 @@
 """Rates and times of the trade digest: published (P) or our own arithmetic (C)."""
 
 import pytest
+
 from workbench.timing.search import find_mode
 
 

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+
 from workbench.timing.formulas.cvt import cvt, cvt_rb, cvt_rb2
 from workbench.timing.formulas.gtf import gtf
 from workbench.timing.mode import Mode

@@ -4,6 +4,7 @@ import csv
 from pathlib import Path
 
 import pytest
+
 from workbench.timing.mode import Mode
 from workbench.timing.search import find_mode
 from workbench.timing.standards import CLASSIC, CTA, DMT, KNOWN

@@ -4,6 +4,7 @@ import itertools
 
 import numpy as np
 import pytest
+
 from workbench.picture.cards import BAR_NAMES, Label, card_codes, card_labels, card_row
 from workbench.picture.scene import Card, Picture
 

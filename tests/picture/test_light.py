@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+
 from workbench.picture.light import (
     light_from_srgb,
     light_from_volts,

@@ -1,6 +1,7 @@
 """A small project to edit."""
 
 import pytest
+
 from workbench.circuit.ladders import weighted
 from workbench.project.document import Channels, Project, Wiring
 from workbench.timing.mode import Axis, Mode, Polarity

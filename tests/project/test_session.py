@@ -4,6 +4,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+
 from workbench.errors import EditError
 from workbench.project.document import Project
 from workbench.project.session import Change, Session

@@ -1,6 +1,7 @@
 from dataclasses import replace
 
 import pytest
+
 from workbench.errors import TimingError
 from workbench.timing.custom import checked, make_mode
 from workbench.timing.mode import Axis, Polarity

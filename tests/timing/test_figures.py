@@ -1,6 +1,7 @@
 import json
 
 import pytest
+
 from workbench.timing.figures import simulable, timing_object
 from workbench.timing.standards import CTA, KNOWN, dmt_mode
 

@@ -1,6 +1,7 @@
 from collections import Counter
 
 import pytest
+
 from workbench.timing.frame import line_region, v_sync_asserted, v_sync_lines
 from workbench.timing.mode import Region
 from workbench.timing.standards import KNOWN, dmt_mode

@@ -1,6 +1,7 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+
 from workbench.timing.query import read_query
 from workbench.timing.search import search
 from workbench.timing.standards import KNOWN

@@ -1,4 +1,5 @@
 import pytest
+
 from workbench.errors import TimingError
 from workbench.timing.search import find_mode
 from workbench.timing.standards import CLASSIC, CTA, DMT, KNOWN

@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+
 from tests.waveform.test_scanline import kernels, render
 from workbench.picture.scene import Card, Picture
 from workbench.waveform.eye import (

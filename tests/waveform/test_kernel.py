@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+
 from tests.waveform.pulses import rc_pulse
 from workbench.circuit.solution import bits_by_code
 from workbench.waveform.kernel import pixel_kernel

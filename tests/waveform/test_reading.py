@@ -1,6 +1,7 @@
 """What the readout says at a moment of the line."""
 
 import pytest
+
 from tests.waveform.test_scanline import LEVELS, VGA, render
 from workbench.picture.scene import Card, Picture
 from workbench.timing.mode import Region

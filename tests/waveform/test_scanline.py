@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+
 from tests.waveform.pulses import rc_pulse
 from workbench.circuit.solution import bits_by_code
 from workbench.errors import TimingError

@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+
 from workbench.circuit.network import Driver
 from workbench.timing.search import find_mode
 from workbench.waveform.sync import SyncDrive, sync_high_volts, write_h_sync, write_v_sync

@@ -1,4 +1,5 @@
 import pytest
+
 from workbench.timing.formulas.cvt import cvt, cvt_rb, cvt_rb2
 
 

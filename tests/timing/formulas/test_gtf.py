@@ -1,4 +1,5 @@
 import pytest
+
 from workbench.errors import TimingError
 from workbench.timing.formulas.gtf import DEFAULT_CURVE, GtfCurve, gtf
 from workbench.timing.mode import Polarity
