@@ -1,6 +1,5 @@
 """What the rules look at: the figures of a solved project, as far as checks need them."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Protocol
 
@@ -9,7 +8,7 @@ from workbench.circuit.response import Step
 from workbench.circuit.solution import Levels
 from workbench.project.document import Channel
 
-__all__ = ["ChannelFigures", "Measures", "PinFigures"]
+__all__ = ["ChannelFigures", "ChannelsFigures", "Measures", "PinFigures"]
 
 
 class ChannelFigures(Protocol):
@@ -26,6 +25,13 @@ class ChannelFigures(Protocol):
     @property
     def step(self) -> Step:
         """The edge from black to white at the monitor."""
+
+
+class ChannelsFigures(Protocol):
+    """The three channels, solved."""
+
+    def __getitem__(self, channel: Channel) -> ChannelFigures:
+        """Return one of them."""
 
 
 class PinFigures(Protocol):
@@ -48,5 +54,5 @@ class PinFigures(Protocol):
 class Measures:
     """The figures of one project; the pipeline makes them, the rules read them."""
 
-    channels: Mapping[Channel, ChannelFigures]
+    channels: ChannelsFigures
     pins: PinFigures

@@ -1,0 +1,98 @@
+"""Is the line black while the monitor takes its black level?"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from workbench.checks.finding import Finding, Remedy, Severity
+from workbench.checks.groups import join_words, solved_groups
+from workbench.checks.limits import BLACK, BLACK_SAMPLING
+from workbench.checks.measures import Measures
+from workbench.checks.white import luminance
+from workbench.project.document import Channel, Project
+from workbench.timing.custom import make_mode
+from workbench.timing.mode import Axis, Mode
+from workbench.units import format_fixed, format_percent
+
+__all__ = ["back_porch", "black_in_blanking"]
+
+_LEAST_FRONT_PX = 8
+"""Front porch that is left standing when the back porch takes from it (our own). [px]"""
+
+
+def black_in_blanking(project: Project, measures: Measures) -> Iterator[Finding]:
+    """Every channel is black outside the active picture."""
+    codes = dict(zip(Channel, project.picture.blanking, strict=True))
+    lit: dict[Channel, tuple[int, float, float]] = {}
+    for group in solved_groups(project, measures):
+        for channel in group.channels:
+            code = min(codes[channel], group.network.n_codes - 1)
+            volts = float(group.figures.levels.volts_by_code[code])
+            if not BLACK.holds(volts):
+                lit[channel] = (code, volts, group.white_volts)
+    if not lit:
+        return
+    channels = tuple(c for c in Channel if c in lit)
+    code, volts, white = max(lit.values(), key=lambda row: row[1])
+    kept = luminance(white - volts)
+    yield Finding(
+        id="black-in-blanking",
+        severity=Severity.FAIL,
+        subject=join_words(c.value for c in channels),
+        headline=f"{join_words(c.value for c in channels).capitalize()} "
+        f"{'shows' if len(channels) == 1 else 'show'} code {code} in blanking: "
+        f"{format_fixed(volts, 'V')} where black belongs.",
+        measured=volts,
+        unit=BLACK.unit,
+        low=BLACK.low,
+        high=BLACK.high,
+        source=BLACK.source,
+        why="A monitor takes the level of the back porch for black and subtracts it: white sinks to "
+        f"{format_percent(kept, 0)} of full brightness and dark tones vanish.",
+        remedy_text="Show code 0 in both porches and during sync.",
+        remedy=Remedy("Show black in blanking", _blacken) if any(codes.values()) else None,
+        channels=channels,
+    )
+
+
+def back_porch(project: Project, measures: Measures) -> Iterator[Finding]:
+    """The back porch is longer than a receiver's black-level sampling window."""
+    mode, least = project.mode, BLACK_SAMPLING.low
+    pixels = mode.h.back_porch
+    if least is None or BLACK_SAMPLING.holds(pixels):
+        return
+    length = format_fixed(pixels * mode.pixel_s, "s", prefix="µ")
+    needed = format_fixed(least * mode.pixel_s, "s", prefix="µ")
+    yield Finding(
+        id="back-porch",
+        severity=Severity.WARN,
+        subject=mode.name,
+        headline=f"The back porch is {pixels} px ({length}); one receiver samples black until "
+        f"{least:g} px ({needed}) after sync.",
+        measured=float(pixels),
+        unit=BLACK_SAMPLING.unit,
+        low=BLACK_SAMPLING.low,
+        high=BLACK_SAMPLING.high,
+        source=BLACK_SAMPLING.source,
+        why="What it samples past the porch is picture: the brightness of a line then follows its left edge.",
+        remedy_text=f"Lengthen the back porch to {least:g} px or more.",
+        remedy=Remedy(f"Lengthen the back porch to {least:g} px", _lengthen),
+    )
+
+
+def _blacken(project: Project) -> Project:
+    return replace(project, picture=replace(project.picture, blanking=(0, 0, 0)))
+
+
+def _lengthen(project: Project) -> Project:
+    """Give the back porch what it lacks, from the front porch as far as that can spare it."""
+    mode, least = project.mode, int(BLACK_SAMPLING.low or 0)
+    lacking = max(0, least - mode.h.back_porch)
+    spare = max(0, mode.h.front_porch - max(_LEAST_FRONT_PX, mode.h.border))
+    h = replace(
+        mode.h, back_porch=mode.h.back_porch + lacking, front_porch=mode.h.front_porch - min(spare, lacking)
+    )
+    return replace(project, mode=_custom(project, h))
+
+
+def _custom(project: Project, h: Axis) -> Mode:
+    return make_mode(h, project.mode.v, project.mode.pixel_clock_hz, interlaced=project.mode.interlaced)

@@ -1,0 +1,201 @@
+"""Values that would mend a network: fitted to a white level, evened out, taken from a series."""
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from math import floor, log10
+
+from workbench.checks.finding import Remedy
+from workbench.checks.groups import is_sound, ohms_text
+from workbench.circuit.branches import Branch
+from workbench.circuit.ladders import Topology, analyse
+from workbench.circuit.linearity import Linearity, linearity
+from workbench.circuit.network import GROUND, Driver, Load, Network, NodeId, PartId, Resistor
+from workbench.circuit.series import Series, is_in, nearest
+from workbench.circuit.solution import solve_levels
+from workbench.project.document import Channel, Project
+from workbench.project.edits import parts
+
+__all__ = [
+    "EVEN_LSB",
+    "Trial",
+    "Values",
+    "even_values",
+    "fitted",
+    "one_leg_values",
+    "scaled_values",
+    "set_values",
+    "try_values",
+    "values_remedy",
+]
+
+Values = Mapping[PartId, float]
+"""New resistances of some parts. [Ω]"""
+
+EVEN_LSB = 0.5
+"""Steps this near to even are not worth a warning: half a step is the usual aim (common practice,
+no source). [LSB]"""
+
+_ROUNDS = 12
+_CLOSE_VOLTS = 1e-5
+_WIRE_OHMS = 1e-6
+"""What stands for a pin without resistance. [Ω]"""
+_NAMED = 3
+"""Most values a button names. [1]"""
+_LEAST_OHMS = 1.0
+"""What is left of a leg where the pins alone have more than its share. [Ω]"""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Trial:
+    """A network with other values, solved."""
+
+    values: Values
+    white_volts: float
+    linearity: Linearity
+    sound: bool
+    """Whether its levels mean anything."""
+
+    @property
+    def worst_lsb(self) -> float:
+        """Return the largest non-linearity, integral or differential. [LSB]"""
+        return max(self.linearity.max_inl_lsb, self.linearity.max_dnl_lsb)
+
+
+def set_values(project: Project, channels: Iterable[Channel], values: Values) -> Project:
+    """Return a project in which some channels have other resistances. [Ω]"""
+    for channel in channels:
+        project = parts.set_values(project, channel, values)
+    return project
+
+
+def try_values(project: Project, network: Network, values: Values) -> Trial:
+    """Solve a network with other values under the project's driver and load."""
+    volts, evenness, sound = _solved(_revalued(network, values), project.driver, project.load)
+    return Trial(values, volts, evenness, sound)
+
+
+def fitted(values: Values, series: Series) -> Iterator[Values]:
+    """Yield the nearest values of the series, then the values themselves, to four figures. [Ω]"""
+    yield {part: nearest(ohms, series) for part, ohms in values.items()}
+    yield {part: _four_figures(ohms) for part, ohms in values.items()}
+
+
+def scaled_values(project: Project, network: Network, volts: float) -> Values | None:
+    """Return all values but the shunt's times one factor, so that white comes to ``volts``. [Ω]"""
+    ohms = {r.id: r.ohms for r in network.resistors if not _shunts(r, network)}
+    return _factored(project, network, lambda factor: {p: r * factor for p, r in ohms.items()}, volts)
+
+
+def even_values(project: Project, network: Network, volts: float) -> Values | None:
+    """Return values with even steps and white at ``volts``, the pins' resistance taken off. [Ω]
+
+    Weighted ladders get legs that double, R-2R ladders one R and twice that; others none.
+    """
+    ladder = analyse(network)
+    pin_ohms = project.driver.high_ohms
+    if ladder.topology is Topology.WEIGHTED:
+        ratios = [(leg, float(1 << place), pin_ohms) for place, leg in enumerate(ladder.legs)]
+    elif ladder.topology is Topology.R2R and ladder.terminator is not None:
+        ratios = [(leg, 2.0, pin_ohms) for leg in ladder.legs]
+        ratios += [(rung, 1.0, 0.0) for rung in ladder.rungs] + [(ladder.terminator, 2.0, 0.0)]
+    else:
+        return None
+    base = min(branch.ohms / ratio for branch, ratio, _ in ratios)
+
+    def make(factor: float) -> Values:
+        values: dict[PartId, float] = {}
+        for branch, ratio, inside in ratios:
+            values |= _branch_values(network, branch, max(ratio * factor * base - inside, _LEAST_OHMS))
+        return values
+
+    return _factored(project, network, make, volts)
+
+
+def one_leg_values(project: Project, network: Network, bit: int) -> Values | None:
+    """Return the value of the one weighted leg that makes its step as large as the smallest bit. [Ω]
+
+    ``bit`` counts from 0, the least significant; a leg drives as much as all below it and one step.
+    """
+    ladder = analyse(network)
+    if ladder.topology is not Topology.WEIGHTED or not 0 < bit < network.bits:
+        return None
+    leg, *below = ladder.legs[network.bits - 1 - bit :]
+    pin_ohms = project.driver.high_ohms
+    siemens = [1.0 / (lower.ohms + pin_ohms) for lower in below]
+    ohms = 1.0 / (sum(siemens) + siemens[-1]) - pin_ohms
+    return _branch_values(network, leg, ohms) if ohms > _LEAST_OHMS else None
+
+
+def values_remedy(channels: tuple[Channel, ...], trial: Trial, series: Series) -> Remedy:
+    """Return the edit that sets the values of a trial, named by the values where they are few."""
+    values = list(dict.fromkeys(trial.values.values()))
+    if len(trial.values) == 1:
+        label = f"Use {ohms_text(values[0])} for {next(iter(trial.values))}"
+    elif len(values) <= _NAMED:
+        label = f"Use {' · '.join(ohms_text(ohms) for ohms in values)}"
+    elif all(is_in(ohms, series) for ohms in values):
+        label = f"Use {len(values)} fitted {series.name} values"
+    else:
+        label = f"Use {len(values)} fitted values"
+    return Remedy(label, lambda project: set_values(project, channels, trial.values))
+
+
+def _revalued(network: Network, values: Values) -> Network:
+    resistors = (replace(r, ohms=values.get(r.id, r.ohms)) for r in network.resistors)
+    return replace(network, resistors=tuple(resistors))
+
+
+@lru_cache(maxsize=64)
+def _solved(network: Network, driver: Driver, load: Load) -> tuple[float, Linearity, bool]:
+    """Return white, the linearity, and whether the levels mean anything; several rules ask the same."""
+    levels = solve_levels(network, driver, load)
+    return float(levels.volts_by_code[-1]), linearity(levels.volts_by_code), is_sound(levels)
+
+
+@lru_cache(maxsize=256)
+def _white_volts(network: Network, driver: Driver, load: Load) -> float:
+    """Return the level with every pin at 1, all pins taken together as one; 0 where there is none. [V]"""
+    together = NodeId("all pins")
+    behind = tuple(
+        Resistor(PartId(f"in {pin}"), together, pin, driver.high_ohms or _WIRE_OHMS) for pin in network.pins
+    )
+    joined = Network((together,), (*network.resistors, *behind), output=network.output)
+    levels = solve_levels(joined, replace(driver, high_ohms=0.0, low_ohms=0.0), load)
+    return float(levels.volts_by_code[-1]) if is_sound(levels) else 0.0
+
+
+def _factored(
+    project: Project, network: Network, make: Callable[[float], Values], volts: float
+) -> Values | None:
+    """Find the factor that brings white to ``volts``; none where no factor does.
+
+    A ladder is a source of ``open_volts`` behind a resistance that grows with the factor, so
+    ``open_volts / white - 1`` grows with it too, exactly so for pins without resistance.
+    """
+    bare = replace(network, resistors=tuple(r for r in network.resistors if not _shunts(r, network)))
+    open_volts = _white_volts(bare, project.driver, Load(ohms=None))
+    if not 0.0 < volts < open_volts:
+        return None
+    factor = 1.0
+    for _ in range(_ROUNDS):
+        white = _white_volts(_revalued(network, make(factor)), project.driver, project.load)
+        if not 0.0 < white < open_volts:
+            return None
+        if abs(white - volts) < _CLOSE_VOLTS:
+            break
+        factor *= (open_volts / volts - 1.0) / (open_volts / white - 1.0)
+    return make(factor)
+
+
+def _branch_values(network: Network, branch: Branch, ohms: float) -> dict[PartId, float]:
+    """Return the values that bring a branch of one or more parts to ``ohms``, in proportion. [Ω]"""
+    return {r.id: r.ohms * ohms / branch.ohms for r in network.resistors if r.id in branch.parts}
+
+
+def _shunts(resistor: Resistor, network: Network) -> bool:
+    return {resistor.a, resistor.b} == {network.output, GROUND}
+
+
+def _four_figures(ohms: float) -> float:
+    return round(ohms, 3 - floor(log10(ohms)))
