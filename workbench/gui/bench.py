@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QFont, QFontInfo
 
-from workbench.errors import EditError
+from workbench.errors import WorkbenchError
 from workbench.gui.actions import Actions
 from workbench.gui.live import LiveResult
 from workbench.gui.settings import BASE_POINTS, THEME, Setting, Settings
@@ -87,7 +87,7 @@ class Bench(QObject):
         label: str,
         edit: Callable[[Project], Project],
         *,
-        merge: str | None = None,
+        merge: object = None,
         origin: object = None,
     ) -> bool:
         """Make an edit; say why not, at the window's foot, when it cannot be made.
@@ -96,7 +96,7 @@ class Bench(QObject):
         """
         try:
             self.session.apply(label, edit, merge=merge, origin=origin)
-        except EditError as reason:
+        except WorkbenchError as reason:
             self.notice(str(reason), warning=True)
             return False
         return True

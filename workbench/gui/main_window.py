@@ -1,0 +1,247 @@
+"""The window: the bar, the network beside the scanline, the pages, the findings."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from PySide6.QtCore import QEvent, QPoint, Qt, Signal
+from PySide6.QtGui import (
+    QCloseEvent,
+    QDragEnterEvent,
+    QDropEvent,
+    QKeyEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import (
+    QApplication,
+    QHBoxLayout,
+    QMainWindow,
+    QSplitter,
+    QSplitterHandle,
+    QVBoxLayout,
+    QWidget,
+)
+
+from workbench.gui.bench import Bench
+from workbench.gui.notice_bar import NoticeBar
+from workbench.gui.pages import PageArea, PageSpec
+from workbench.gui.projector import Projector
+from workbench.gui.settings import SPLIT, WINDOW
+from workbench.gui.styles import style_sheet
+from workbench.gui.theme import palette
+from workbench.gui.top_bar import TopBar
+from workbench.gui.widgets.focus_ring import FocusRing
+from workbench.pipeline.result import Result
+from workbench.project.session import Change
+
+__all__ = ["MainWindow", "Panels"]
+
+SMALLEST = (1024, 640)
+
+
+@dataclass(frozen=True, slots=True)
+class Panels:
+    """How the parts of the window are made; each takes the bench."""
+
+    network: Callable[[Bench], QWidget]
+    scanline: Callable[[Bench], QWidget]
+    findings: Callable[[Bench], QWidget]
+    white: Callable[[Bench], QWidget]
+    pages: tuple[PageSpec, ...]
+
+
+class MainWindow(QMainWindow):
+    """Lays the panels out and hands each new result to them; it knows no resistor."""
+
+    dropped = Signal(str)
+    """Path of a file that was let fall on the window."""
+    closing = Signal(object)
+    """The close event, which who listens may refuse."""
+
+    def __init__(self, bench: Bench, panels: Panels) -> None:
+        super().__init__()
+        self.bench = bench
+        self.setAcceptDrops(True)
+        self.setMinimumSize(*SMALLEST)
+        self.top = TopBar(bench)
+        self.network = panels.network(bench)
+        self.scanline = panels.scanline(bench)
+        self.pages = PageArea(bench, panels.pages)
+        self.findings = panels.findings(bench)
+        self.white = panels.white(bench)
+        self.split = Split(bench)
+        self.split.addWidget(self.network)
+        self.split.addWidget(self.scanline)
+        self.foot = Foot(bench, self.findings, self.white)
+        self._column = QWidget()
+        column = QVBoxLayout(self._column)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        for widget, stretch in ((self.top, 0), (self.split, 1), (self.pages, 0), (self.foot, 0)):
+            column.addWidget(widget, stretch)
+        self.setCentralWidget(self._column)
+        self.notices = NoticeBar(bench, self)
+        self.ring = FocusRing(bench, self)
+        self.projector = Projector(bench, self)
+        bench.actions.attach(self)
+        bench.theme_changed.connect(self.restyle)
+        bench.live.result_changed.connect(self.show_result)
+        self.pages.opened.connect(self._fold_foot)
+        self._unsubscribe = bench.session.subscribe(self._on_change)
+        self.restyle()
+        self.show_result(bench.live.result)
+        self.pages.restore()
+
+    def show_result(self, result: Result) -> None:
+        """Show a result in every panel that can be seen."""
+        for panel in (self.top, self.network, self.scanline, self.pages, self.findings, self.white):
+            panel.show_result(result.project, result)  # type: ignore[attr-defined]
+        self.show_state()
+
+    def show_state(self) -> None:
+        """Say how the project stands to its file and its history."""
+        session = self.bench.session
+        self.setWindowTitle(f"{session.project.name}[*] · Backporch")
+        self.setWindowModified(session.dirty)
+        self.top.say_history(session.undo_label)
+        self.bench.actions.refresh()
+
+    def restyle(self) -> None:
+        """Take colours and sizes again, for what Qt paints itself."""
+        theme, type_ = self.bench.theme, self.bench.type
+        QApplication.setPalette(palette(theme))
+        self.setFont(type_.sans())
+        self.setStyleSheet(style_sheet(theme, type_))
+        self._fold_foot(self.pages.page)
+
+    def restore_geometry(self) -> None:
+        """Stand where the window stood last time, or fill most of the screen."""
+        if not self.restoreGeometry(self.bench.settings.get(WINDOW)):
+            room = self.screen().availableGeometry()
+            self.resize(min(1920, round(room.width() * 0.95)), min(1080, round(room.height() * 0.92)))
+
+    def _on_change(self, change: Change) -> None:
+        if change.before is change.after:
+            self.show_state()
+
+    def _fold_foot(self, page: str) -> None:
+        projecting = self.bench.projecting
+        self.pages.tabs.setVisible(not projecting or bool(page))
+        self.foot.fold(folded=bool(page) or projecting or self.height() < self.bench.px(900))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.pages.fit(self.height() - self.top.height())
+        self._fold_foot(self.pages.page)
+        self.notices.place()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape and self.projector.on:
+            self.projector.turn(on=False)
+            return
+        super().keyPressEvent(event)
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if any(url.isLocalFile() for url in event.mimeData().urls()):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        paths = [url.toLocalFile() for url in event.mimeData().urls() if url.isLocalFile()]
+        if len(paths) > 1:
+            self.bench.notice("One project is open at a time: drop one file.", warning=True)
+        elif paths:
+            event.acceptProposedAction()
+            self.dropped.emit(paths[0])
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        self.closing.emit(event)
+        if not event.isAccepted():
+            return
+        if not self.projector.on:
+            self.bench.settings.set(WINDOW, bytes(self.saveGeometry().data()))
+        self.bench.settings.flush()
+        self._unsubscribe()
+        self.bench.live.close()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and hasattr(self, "notices"):
+            self.bench.actions.refresh()
+
+
+class Split(QSplitter):
+    """The network beside the scanline, at the share the person gave them."""
+
+    def __init__(self, bench: Bench) -> None:
+        super().__init__(Qt.Orientation.Horizontal)
+        self._bench = bench
+        self.setChildrenCollapsible(False)
+        self.setHandleWidth(5)
+        self.splitterMoved.connect(self._remember)
+
+    def createHandle(self) -> QSplitterHandle:
+        return Hairline(self._bench, self)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        share = self._bench.settings.get(SPLIT)
+        left = round(self.width() * share)
+        self.setSizes([left, self.width() - left - self.handleWidth()])
+
+    def _remember(self, left: int, _index: int) -> None:
+        share = (left + self.handleWidth() / 2) / max(1, self.width())
+        self._bench.settings.set(SPLIT, min(0.8, max(0.2, share)))
+
+
+class Hairline(QSplitterHandle):
+    """A hairline that can be dragged."""
+
+    def __init__(self, bench: Bench, splitter: QSplitter) -> None:
+        super().__init__(Qt.Orientation.Horizontal, splitter)
+        self._bench = bench
+        self.setAccessibleName("Edge between network and scanline")
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        theme = self._bench.theme
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), theme.color("panel"))
+            middle = self.width() // 2
+            painter.setPen(theme.color("accent" if self.underMouse() else "hairline"))
+            painter.drawLine(QPoint(middle, 0), QPoint(middle, self.height()))
+
+
+class Foot(QWidget):
+    """Findings on the left, loaded and open white on the right; it folds while a page is open."""
+
+    OPEN, FOLDED = 120, 44
+
+    def __init__(self, bench: Bench, findings: QWidget, white: QWidget) -> None:
+        super().__init__()
+        self._bench = bench
+        self._findings, self._white = findings, white
+        self._folded = False
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 1, 0, 0)
+        row.setSpacing(0)
+        row.addWidget(findings, 1)
+        row.addWidget(white, 0)
+        bench.theme_changed.connect(self._restyle)
+
+    def fold(self, *, folded: bool) -> None:
+        """Take one line, or the whole finding."""
+        self._folded = folded
+        self._restyle()
+
+    def _restyle(self) -> None:
+        self.setFixedHeight(self._bench.px(self.FOLDED if self._folded else self.OPEN))
+        for panel in (self._findings, self._white):
+            set_folded = getattr(panel, "set_folded", None)
+            if set_folded is not None:
+                set_folded(folded=self._folded)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), self._bench.theme.color("panel"))
+            painter.setPen(self._bench.theme.color("hairline"))
+            painter.drawLine(0, 0, self.width(), 0)

@@ -1,0 +1,85 @@
+"""A card with a field and a list: type a few letters, pick with Enter."""
+
+from collections.abc import Callable, Sequence
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QWidget
+
+from workbench.gui.bench import Bench
+from workbench.gui.widgets.card import Card
+from workbench.gui.widgets.choice_list import ChoiceList, Row
+from workbench.gui.widgets.field import Field
+from workbench.gui.widgets.words import Words
+
+__all__ = ["SearchCard"]
+
+STEPS = {
+    Qt.Key.Key_Down: 1,
+    Qt.Key.Key_Up: -1,
+    Qt.Key.Key_PageDown: 9,
+    Qt.Key.Key_PageUp: -9,
+}
+
+
+class SearchCard(Card):
+    """Shows the rows that ``rows_for`` finds for what is typed."""
+
+    picked = Signal(object)
+    """The row that was picked; the card has closed."""
+
+    def __init__(
+        self,
+        bench: Bench,
+        name: str,
+        rows_for: Callable[[str], Sequence[Row]],
+        parent: QWidget,
+        *,
+        placeholder: str = "",
+        hint: str = "",
+    ) -> None:
+        super().__init__(bench, name, parent)
+        self._rows_for = rows_for
+        self.field = Field(bench, name, placeholder=placeholder)
+        self.list = ChoiceList(bench, f"{name}: what was found")
+        self.column.addWidget(self.field)
+        self.column.addWidget(self.list, 1)
+        self.empty = Words(bench, "Nothing here has that name.", role="dim")
+        self.empty.setWordWrap(True)
+        self.column.addWidget(self.empty)
+        if hint:
+            self.column.addWidget(Words(bench, hint, size=0.86, role="dim"))
+        self.field.textChanged.connect(self._search)
+        self.field.installEventFilter(self)
+        self.list.picked.connect(self._take)
+
+    def search(self, text: str = "", *, current: int = 0) -> None:
+        """Start with a text; ``current`` is the row to stand on."""
+        self.field.setText(text)
+        self._search(text, current=current)
+        self.field.setFocus()
+
+    def say_when_empty(self, text: str) -> None:
+        """Say something of its own when nothing is found."""
+        self.empty.say(text)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if watched is self.field and isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
+            key = Qt.Key(event.key())
+            if key in STEPS:
+                self.list.step(STEPS[key])
+                return True
+            if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+                self.list.pick_current()
+                return True
+        return super().eventFilter(watched, event)
+
+    def _search(self, text: str, *, current: int = 0) -> None:
+        rows = self._rows_for(text)
+        self.list.show_rows(rows, current=current)
+        self.list.setVisible(bool(rows))
+        self.empty.setVisible(not rows)
+
+    def _take(self, row: Row) -> None:
+        self.close()
+        self.picked.emit(row)
