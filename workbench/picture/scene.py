@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from enum import Enum
 
-__all__ = ["Card", "Picture"]
+__all__ = ["Card", "Dither", "Measure", "Picture"]
 
 
 class Card(Enum):
@@ -18,6 +18,27 @@ class Card(Enum):
     BORDER = "one-pixel border"
     SOLID = "solid colour"
     HALF_SCALE = "half-scale toggle"
+
+
+class Dither(Enum):
+    """How a value between two levels is shown."""
+
+    NEAREST = "nearest"
+    ORDERED_4 = "ordered 4 × 4"
+    ORDERED_8 = "ordered 8 × 8"
+    DIFFUSED = "error diffusion"
+
+    @property
+    def side(self) -> int:
+        """Return the side of the ordered matrix, 1 where there is none. [1]"""
+        return {Dither.ORDERED_4: 4, Dither.ORDERED_8: 8}.get(self, 1)
+
+
+class Measure(Enum):
+    """In what distances between levels, and means of pixels, are taken."""
+
+    VOLTS = "volts"
+    LIGHT = "light"
 
 
 @dataclass(frozen=True, slots=True)
