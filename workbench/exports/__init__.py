@@ -1,0 +1,38 @@
+"""What leaves the program: one format a file, all of them functions of a result.
+
+May import everything below the window and the command line. ``KINDS`` lists what
+``backporch export`` and the window offer.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from workbench.exports.levels_csv import levels_csv
+from workbench.exports.scanline_csv import scanline_csv
+from workbench.exports.scanline_svg import scanline_svg
+from workbench.pipeline.result import Result
+
+__all__ = ["KINDS", "Kind"]
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A kind of export."""
+
+    name: str
+    description: str
+    suffix: str
+    """Of the file's name, with the dot."""
+    content: Callable[[Result], bytes]
+    """Return the file's bytes; raises a :class:`~workbench.errors.WorkbenchError` where it cannot be made."""
+
+
+KINDS: dict[str, Kind] = {
+    kind.name: kind
+    for kind in (
+        Kind("scanline-csv", "the scanline at the monitor, one row a sample", ".csv", scanline_csv),
+        Kind("scanline-svg", "the scanline as a drawing for paper", ".svg", scanline_svg),
+        Kind("levels-csv", "volts, steps and currents of every code", ".csv", levels_csv),
+    )
+}
+"""Every kind of export, by the name the command line knows."""
