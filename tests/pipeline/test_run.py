@@ -10,7 +10,7 @@ from workbench.circuit.network import Driver, Load
 from workbench.picture.scene import Card
 from workbench.pipeline import Pipeline, pin_totals
 from workbench.project.document import Channel, Channels, Project, Wiring
-from workbench.timing import find_mode
+from workbench.timing.search import find_mode
 
 OHMS = (500.0, 1e3, 2e3, 4e3, 8e3)
 

@@ -5,6 +5,6 @@ what comes out.
 """
 
 from workbench.pipeline.result import ChannelResult, ChannelResults, PinTotals, Result
-from workbench.pipeline.run import Pipeline
+from workbench.pipeline.run import Pipeline, pin_totals
 
-__all__ = ["ChannelResult", "ChannelResults", "PinTotals", "Pipeline", "Result"]
+__all__ = ["ChannelResult", "ChannelResults", "PinTotals", "Pipeline", "Result", "pin_totals"]
