@@ -12,7 +12,9 @@ from workbench.circuit.ladders import Topology, analyse
 from workbench.circuit.linearity import Linearity, linearity
 from workbench.circuit.network import GROUND, Driver, Load, Network, NodeId, PartId, Resistor
 from workbench.circuit.series import Series, is_in, nearest
+from workbench.circuit.sizing import ideal_r2r, ideal_weighted
 from workbench.circuit.solution import solve_levels
+from workbench.errors import NetworkError
 from workbench.project.document import Channel, Project
 from workbench.project.edits import parts
 
@@ -92,24 +94,14 @@ def even_values(project: Project, network: Network, volts: float) -> Values | No
 
     Weighted ladders get legs that double, R-2R ladders one R and twice that; others none.
     """
-    ladder = analyse(network)
-    pin_ohms = project.driver.high_ohms
-    if ladder.topology is Topology.WEIGHTED:
-        ratios = [(leg, float(1 << place), pin_ohms) for place, leg in enumerate(ladder.legs)]
-    elif ladder.topology is Topology.R2R and ladder.terminator is not None:
-        ratios = [(leg, 2.0, pin_ohms) for leg in ladder.legs]
-        ratios += [(rung, 1.0, 0.0) for rung in ladder.rungs] + [(ladder.terminator, 2.0, 0.0)]
-    else:
+    try:
+        even = _even_branches(project, network, volts)
+    except NetworkError:
         return None
-    base = min(branch.ohms / ratio for branch, ratio, _ in ratios)
-
-    def make(factor: float) -> Values:
-        values: dict[PartId, float] = {}
-        for branch, ratio, inside in ratios:
-            values |= _branch_values(network, branch, max(ratio * factor * base - inside, _LEAST_OHMS))
-        return values
-
-    return _factored(project, network, make, volts)
+    values: dict[PartId, float] = {}
+    for branch, ohms in even:
+        values |= _branch_values(network, branch, ohms)
+    return values or None
 
 
 def one_leg_values(project: Project, network: Network, bit: int) -> Values | None:
@@ -186,6 +178,26 @@ def _factored(
             break
         factor *= (open_volts / volts - 1.0) / (open_volts / white - 1.0)
     return make(factor)
+
+
+def _even_branches(project: Project, network: Network, volts: float) -> list[tuple[Branch, float]]:
+    """Return the branches of a ladder with the values that make it even. [Ω]"""
+    ladder = analyse(network)
+    bits, driver, load = network.bits, project.driver, project.load
+    shunt = None if ladder.shunt is None else ladder.shunt.ohms
+    series = 0.0 if ladder.series is None else ladder.series.ohms
+    if ladder.topology is Topology.WEIGHTED:
+        legs = ideal_weighted(
+            bits, driver, load, shunt_ohms=shunt, series_ohms=series, full_scale_volts=volts
+        )
+        return list(zip(ladder.legs, legs, strict=True))
+    if ladder.topology is Topology.R2R and ladder.terminator is not None:
+        rung, leg = ideal_r2r(
+            bits, driver, load, shunt_ohms=shunt, series_ohms=series, full_scale_volts=volts
+        )
+        legs_and_rungs = [*((b, leg) for b in ladder.legs), *((b, rung) for b in ladder.rungs)]
+        return [*legs_and_rungs, (ladder.terminator, 2.0 * rung)]
+    return []
 
 
 def _branch_values(network: Network, branch: Branch, ohms: float) -> dict[PartId, float]:

@@ -1,0 +1,56 @@
+import pytest
+
+from workbench.checks import Severity
+from workbench.circuit.ladders import r2r, weighted
+from workbench.circuit.network import Driver
+from workbench.circuit.series import Series
+
+
+def test_values_outside_the_series_are_listed_with_what_would_follow(board, found):
+    finding = found(board(), "series")
+
+    assert finding.severity is Severity.WARN
+    assert finding.headline == (
+        "Three values of this ladder are not made in E24: R1 500 Ω, R4 4 kΩ, R5 8 kΩ."
+    )
+    assert finding.why == (
+        "The board you can build will differ from the drawing. With 510 Ω, 3.9 kΩ and 8.2 kΩ white is "
+        "0.738 V and the largest step error is 0.33 LSB, so every step still goes up."
+    )
+    assert finding.remedy.label == "Use 510 Ω · 3.9 kΩ · 8.2 kΩ"
+    assert finding.parts == ("R1", "R4", "R5")
+
+
+def test_values_of_the_series_are_not_mentioned(board, found):
+    assert found(board(weighted(3, [510.0, 1e3, 2e3])), "series") is None
+
+
+def test_one_value_of_some_channels_is_said_of_them(board, found):
+    project = board(weighted(3, [500.0, 1e3, 2e3]), blue=weighted(2, [430.0, 820.0]))
+
+    assert found(project, "series").headline == ("One value of red and green is not made in E24: R1 500 Ω.")
+
+
+@pytest.mark.parametrize("series", Series, ids=lambda s: s.name)
+@pytest.mark.parametrize(
+    "network",
+    [
+        pytest.param(weighted(5, [501.0, 1003.0, 2e3, 4e3, 8e3]), id="weighted"),
+        pytest.param(r2r(4, 256.7), id="r2r"),
+    ],
+)
+def test_the_remedy_leaves_only_values_of_the_series(board, found, network, series):
+    project = board(network, series=series)
+
+    mended = found(project, "series").remedy.edit(project)
+
+    assert found(mended, "series") is None
+
+
+def test_the_nearest_values_are_not_offered_where_they_would_turn_a_step_back(board, found):
+    project = board(driver=Driver(3.3, 40.0, 55.0))
+
+    mended = found(project, "series").remedy.edit(project)
+
+    assert found(mended, "monotonic").severity is Severity.INFO
+    assert found(mended, "dnl") is None or found(mended, "dnl").severity is Severity.INFO
