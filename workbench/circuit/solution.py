@@ -21,7 +21,7 @@ from workbench.circuit.graph import Problem, ProblemKind, Wiring, wiring
 from workbench.circuit.network import Driver, Load, Network, NodeId, Zeros
 from workbench.circuit.ports import FloatArray, Ports, reduce_to_ports
 
-__all__ = ["Levels", "Problem", "ProblemKind", "bits_by_code", "solve_levels"]
+__all__ = ["Levels", "Problem", "ProblemKind", "bits_by_code", "find_problems", "solve_levels"]
 
 _WIDEST_RATIO = 1e12
 """Largest over smallest resistance of a channel; beyond it, rounding could be seen in the levels. [1]"""
@@ -106,8 +106,7 @@ def solve_levels(network: Network, driver: Driver, load: Load) -> Levels:
     Levels
         Finite figures always; what is wrong with the network is in its ``problems``.
     """
-    structure = wiring(network)
-    problems = (*structure.problems, *_value_problems(network, driver, load))
+    structure, problems = wiring(network), find_problems(network, driver, load)
     if not any(problem.kind.fatal for problem in problems):
         try:
             with np.errstate(all="ignore"):
@@ -118,6 +117,11 @@ def solve_levels(network: Network, driver: Driver, load: Load) -> Levels:
             pass
         problems = (*problems, Problem(ProblemKind.UNSOLVABLE, _TOO_FAR_APART))
     return _nothing(network, structure, problems)
+
+
+def find_problems(network: Network, driver: Driver, load: Load) -> tuple[Problem, ...]:
+    """Return what is wrong with a channel, in its structure and in its values."""
+    return (*wiring(network).problems, *_value_problems(network, driver, load))
 
 
 def _value_problems(network: Network, driver: Driver, load: Load) -> Iterator[Problem]:

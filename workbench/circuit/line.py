@@ -1,0 +1,87 @@
+"""A lossy line with a load at its far end."""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from workbench.circuit.network import Cable, Load
+from workbench.circuit.poles import ComplexArray
+from workbench.circuit.ports import FloatArray
+
+__all__ = ["SPEED_OF_LIGHT", "Line"]
+
+SPEED_OF_LIGHT = 299_792_458.0
+"""Exact by the definition of the metre, BIPM, The International System of Units, 9th edition. [m/s]"""
+
+_NEPER_DB = 20.0 / math.log(10.0)
+_MOST_RETURNED = 0.98
+"""A round trip returns at most this share of a wave: nothing rings for ever. [1]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A cable and the monitor behind it, as a wave on the cable meets them.
+
+    Notes
+    -----
+    The loss is that of the skin effect: the conductor's surface impedance grows with the root of
+    ``j omega``, so that ``exp(-loss)`` has as much phase as attenuation and nothing arrives before the
+    wave front [1]_. The characteristic impedance is taken as the same at all frequencies.
+
+    References
+    ----------
+    .. [1] R. L. Wigington, N. S. Nahman, "Transient analysis of coaxial cables considering skin
+       effect", Proceedings of the IRE 45, 1957. From memory.
+    """
+
+    cable: Cable
+    load: Load
+
+    @property
+    def delay_s(self) -> float:
+        """Return the time from one end to the other. [s]"""
+        return self.cable.metres / (self.cable.velocity * SPEED_OF_LIGHT)
+
+    def loss(self, omega: FloatArray) -> ComplexArray:
+        """Return the factor of one passage without its delay. [1]"""
+        nepers = self.cable.metres * self.cable.loss_db_per_m / _NEPER_DB
+        root = np.sqrt(omega / (2.0 * math.pi * self.cable.loss_at_hz))
+        return np.asarray(np.exp(-(1.0 + 1.0j) * nepers * root))
+
+    @property
+    def creep_s(self) -> float:
+        """Return the time after which one passage of a step lacks a hundredth of its height. [s]
+
+        Notes
+        -----
+        ``exp(-sqrt(k s))`` answers a step with ``erfc(sqrt(k / t) / 2)``, which late lacks
+        ``sqrt(k / (pi t))`` (M. Abramowitz, I. A. Stegun, "Handbook of Mathematical Functions", 29.3.83).
+        """
+        nepers = self.cable.metres * self.cable.loss_db_per_m / _NEPER_DB
+        k = nepers**2 / (math.pi * self.cable.loss_at_hz)
+        return k / (math.pi * 0.01**2)
+
+    def load_reflection(self, omega: FloatArray) -> ComplexArray:
+        """Return the part of a wave that the monitor reflects. [1]"""
+        siemens = self.load.siemens + 1j * omega * (self.load.farads * self.load.monitors)
+        return np.asarray(2.0 / (1.0 + self.cable.ohms * siemens) - 1.0)
+
+    def first_pass(self, omega: FloatArray) -> ComplexArray:
+        """Return volts at the monitor for each volt sent, before any echo and without the delay. [1]"""
+        return np.asarray(self.loss(omega) * (1.0 + self.load_reflection(omega)))
+
+    def round_trip(self, omega: FloatArray, source_impedance: ComplexArray) -> ComplexArray:
+        """Return what is left of a wave at the monitor when it comes there again.
+
+        Parameters
+        ----------
+        omega : float array, shape (n_frequencies,)
+            Angular frequency. [rad/s]
+        source_impedance : complex array, shape (n_frequencies,)
+            Impedance at the near end with the cable's own in parallel to it. [Ω]
+        """
+        source_reflection = 2.0 * source_impedance / self.cable.ohms - 1.0
+        delay = np.exp(-2.0j * self.delay_s * omega)
+        left = source_reflection * self.load_reflection(omega) * self.loss(omega) ** 2 * delay
+        return np.asarray(left * (_MOST_RETURNED / np.maximum(np.abs(left), _MOST_RETURNED)))
