@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 
 from workbench.checks.finding import Finding, Severity
+from workbench.checks.groups import join_words
+from workbench.circuit.network import Network
 from workbench.pipeline.result import ChannelResult, Result
 from workbench.project.document import Channel, Project
 from workbench.timing.figures import timing_object
@@ -57,7 +59,7 @@ def report_text(result: Result) -> str:
     sections = (
         _timing_lines(result.project.mode),
         _drive_lines(result.project),
-        *(_channel_lines(channel, result.channels[channel]) for channel in Channel),
+        *(_channel_lines(names, channel) for names, channel in _alike(result)),
         _pin_lines(result),
         _finding_lines(result.findings),
     )
@@ -121,9 +123,20 @@ def _capacitance(farads: float) -> str:
     return format_quantity(farads, "F") if farads else ""
 
 
-def _channel_lines(name: Channel, channel: ChannelResult) -> Iterator[str]:
+def _alike(result: Result) -> list[tuple[str, ChannelResult]]:
+    """Return the channels with the words for those that share one network."""
+    names: dict[Network, list[str]] = {}
+    first: dict[Network, ChannelResult] = {}
+    for channel in Channel:
+        found = result.channels[channel]
+        names.setdefault(found.network, []).append(channel.value)
+        first.setdefault(found.network, found)
+    return [(join_words(words).capitalize(), first[network]) for network, words in names.items()]
+
+
+def _channel_lines(names: str, channel: ChannelResult) -> Iterator[str]:
     levels, linearity, step = channel.levels, channel.linearity, channel.step
-    yield f"{name.value.capitalize()}: {channel.network.bits} bits, {channel.topology.value}"
+    yield f"{names}: {channel.network.bits} bits, {channel.topology.value}"
     for resistor in channel.network.resistors:
         yield _row(resistor.id, format_quantity(resistor.ohms, "Ω"))
     for capacitor in channel.network.capacitors:
@@ -136,7 +149,8 @@ def _channel_lines(name: Channel, channel: ChannelResult) -> Iterator[str]:
     yield _row("source resistance", format_quantity(levels.source_ohms, "Ω"))
     yield _row("pins at white", *(format_significant(a, "A", 4) for a in levels.pin_amps[-1].tolist()))
     yield _row("edge, 10 to 90 %", format_significant(step.rise_s, "s", 3))
-    yield _row("bandwidth, -3 dB", format_significant(step.bandwidth_hz, "Hz", 3))
+    bandwidth = "no limit" if step.bandwidth_hz is None else format_significant(step.bandwidth_hz, "Hz", 3)
+    yield _row("bandwidth, -3 dB", bandwidth)
     yield _row("settles to half LSB", format_significant(step.settle_s, "s", 3))
     if step.first_ghost_ratio is not None and step.first_ghost_s is not None:
         ghost = f"{100 * step.first_ghost_ratio:.1f} %"
