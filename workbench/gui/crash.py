@@ -9,6 +9,7 @@ from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 from types import TracebackType
+from typing import TextIO
 
 __all__ = ["CrashHook", "FaultLog"]
 
@@ -68,7 +69,7 @@ class FaultLog:
 
     def __init__(self, path: Path) -> None:
         self._path = path
-        self._file = None
+        self._file: TextIO | None = None
 
     def take_last(self) -> str:
         """Return what the last run left, and set it aside; empty if it ended well."""

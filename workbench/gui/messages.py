@@ -107,9 +107,13 @@ class MessageDialog(QDialog):
         text.setMinimumSize(bench.px(560), bench.px(180))
         text.hide()
         fold = Button(bench, "Details", ButtonKind.QUIET)
-        fold.clicked.connect(lambda: (text.setVisible(text.isHidden()), self.adjustSize()))
+        fold.clicked.connect(lambda: self._unfold(text))
         column.addWidget(text)
         row.addWidget(fold)
+
+    def _unfold(self, text: QWidget) -> None:
+        text.setVisible(text.isHidden())
+        self.adjustSize()
 
     def _take(self, text: str) -> None:
         self.answer = text

@@ -27,6 +27,7 @@ class NoticeBar(QWidget):
     def __init__(self, bench: Bench, window: QWidget) -> None:
         super().__init__(window)
         self._bench = bench
+        self._over = window
         self._notice = Notice("")
         self._away = QTimer(self)
         self._away.setSingleShot(True)
@@ -52,7 +53,7 @@ class NoticeBar(QWidget):
 
     def place(self) -> None:
         """Stand over the middle of the window's foot."""
-        px, window = self._bench.px, self.parentWidget()
+        px, window = self._bench.px, self._over
         words = QFontMetricsF(self._bench.type.sans(1.0, 500)).horizontalAdvance(self._notice.text)
         width = min(round(words) + px(64), window.width() - px(40))
         self.setGeometry((window.width() - width) // 2, window.height() - px(96), width, px(42))

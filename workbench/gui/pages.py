@@ -63,7 +63,13 @@ class PageArea(QWidget):
     @property
     def page(self) -> str:
         """Id of the open page; empty while folded."""
-        return "" if self.stack.isHidden() else self.stack.currentWidget().objectName()
+        page = self.stack.currentWidget()
+        return "" if page is None or self.stack.isHidden() else page.objectName()
+
+    @property
+    def titles(self) -> tuple[tuple[str, str], ...]:
+        """Id and word of every page, in the order of the tabs."""
+        return tuple((spec.id, spec.title) for spec in self._specs.values())
 
     def fit(self, room: int) -> None:
         """Take the height that the bench and the page share. [px]"""
@@ -132,7 +138,7 @@ class TabRow(QWidget):
 
     def __init__(self, bench: Bench, specs: tuple[PageSpec, ...], parent: QWidget) -> None:
         super().__init__(parent)
-        self._bench = bench
+        self._bench, self._area = bench, parent
         self.setCursor(Qt.CursorShape.SplitVCursor)
         self.row = QHBoxLayout(self)
         self.tabs: dict[str, Tab] = {}
@@ -175,8 +181,7 @@ class TabRow(QWidget):
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         if event.buttons() & Qt.MouseButton.LeftButton:
-            area = self.parentWidget()
-            foot = area.mapToGlobal(area.rect().bottomLeft()).y()
+            foot = self._area.mapToGlobal(self._area.rect().bottomLeft()).y()
             self.dragged.emit(foot - round(event.globalPosition().y()) - self.height() // 2)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

@@ -60,7 +60,11 @@ class Theme:
     def mixed(self, role: str, other: str, part: float) -> QColor:
         """Return ``role`` with ``part`` (0 … 1) of another role laid over it, opaque."""
         under, over = QColor(getattr(self, role)), QColor(getattr(self, other))
-        pairs = zip(under.getRgbF()[:3], over.getRgbF()[:3], strict=True)
+        pairs = (
+            (under.redF(), over.redF()),
+            (under.greenF(), over.greenF()),
+            (under.blueF(), over.blueF()),
+        )
         return QColor.fromRgbF(*(a + (b - a) * part for a, b in pairs))
 
     @property

@@ -74,7 +74,7 @@ class TopBar(QWidget):
 
     def say_history(self, undo: str) -> None:
         """Name the step that undo would undo."""
-        self.bench_row.undo_name.say(undo)
+        self.bench_row.say_history(undo)
 
     def _restyle(self) -> None:
         self._rows.setCurrentWidget(self.projector_row if self._bench.projecting else self.bench_row)
@@ -116,12 +116,11 @@ class BenchRow(QWidget):
         self._row.addWidget(self.brand)
         self._rules = [Rule(bench), Rule(bench)]
         self._row.addWidget(self._rules[0])
-        for widget in (self.name, self.saved, self._rules[1], self.undo, self.undo_name, self.redo):
-            self._row.addWidget(widget)
-        for widget in (self.mode, self.ladder, self.chain, self.linked):
+        file_and_history = (self.name, self.saved, self._rules[1], self.undo, self.undo_name, self.redo)
+        for widget in (*file_and_history, self.mode, self.ladder, self.chain, self.linked):
             self._row.addWidget(widget)
         self._row.addStretch(1)
-        self._row.addWidget(self.finder, 2)
+        self._row.addWidget(self.finder, 20)
         self._row.addWidget(self.projector)
         bench.theme_changed.connect(self._restyle)
         self._restyle()
@@ -130,10 +129,16 @@ class BenchRow(QWidget):
         px = self._bench.px
         self._row.setContentsMargins(px(20), 0, px(20), 0)
         self._row.setSpacing(px(10))
+        self.finder.setMaximumWidth(px(380))
         self._fold()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        self._fold()
+
+    def say_history(self, undo: str) -> None:
+        """Name the step that undo would undo, where there is room."""
+        self.undo_name.say(undo)
         self._fold()
 
     def _fold(self) -> None:
@@ -141,7 +146,7 @@ class BenchRow(QWidget):
         wide = self.width() >= self._bench.px(WIDE)
         self.brand.set_wide(wide=wide)
         self._rules[0].setVisible(wide)
-        self.undo_name.setVisible(wide)
+        self.undo_name.setVisible(wide and bool(self.undo_name.text()))
         self.mode.set_caption_shown(shown=wide)
         self.ladder.set_caption_shown(shown=wide)
         self.chain.setVisible(wide)
