@@ -16,6 +16,7 @@ from workbench.timing.mode import Mode
 __all__ = [
     "Channel",
     "Channels",
+    "Direction",
     "MonitorRange",
     "Project",
     "SyncLine",
@@ -30,6 +31,13 @@ class Channel(Enum):
     RED = "red"
     GREEN = "green"
     BLUE = "blue"
+
+
+class Direction(Enum):
+    """Along the line or down the frame; also tells the two sync lines apart."""
+
+    HORIZONTAL = "h"
+    VERTICAL = "v"
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +69,9 @@ class SyncLines:
 
     h: SyncLine = field(default_factory=SyncLine)
     v: SyncLine = field(default_factory=SyncLine)
+
+    def __getitem__(self, line: Direction) -> SyncLine:
+        return self.h if line is Direction.HORIZONTAL else self.v
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,45 @@
+"""Edits of the picture."""
+
+import pytest
+
+from workbench.errors import EditError
+from workbench.picture.scene import Card
+from workbench.project.document import Channel, Project
+from workbench.project.edits.picture import (
+    set_blanking_code,
+    set_card,
+    set_colour,
+    set_scanline,
+    step_scanline,
+)
+
+
+def test_card_and_colour_change(project: Project) -> None:
+    edited = set_colour(set_card(project, Card.SOLID), (0.0, 0.5, 1.0))
+
+    assert (edited.picture.card, edited.picture.colour) == (Card.SOLID, (0.0, 0.5, 1.0))
+
+
+@pytest.mark.parametrize("part", [-0.1, 1.1, float("nan")])
+def test_a_colour_out_of_range_is_refused(project: Project, part: float) -> None:
+    with pytest.raises(EditError, match="between 0 and 1"):
+        set_colour(project, (0.0, part, 0.0))
+
+
+def test_a_code_in_blanking_is_a_channels_own(project: Project) -> None:
+    assert set_blanking_code(project, Channel.GREEN, 7).picture.blanking == (0, 7, 0)
+    with pytest.raises(EditError, match="green code in blanking lies between 0 and 7, not 8"):
+        set_blanking_code(project, Channel.GREEN, 8)
+
+
+@pytest.mark.parametrize("scanline", [0, -1, 526])
+def test_a_scanline_beyond_the_frame_is_refused(project: Project, scanline: int) -> None:
+    with pytest.raises(EditError, match=f"640x480@60 has scanlines 1 to 525, not {scanline}"):
+        set_scanline(project, scanline)
+
+
+def test_steps_stop_at_the_frames_ends(project: Project) -> None:
+    assert set_scanline(project, 525).scanline == 525
+    assert step_scanline(project, 10).scanline == 11
+    assert step_scanline(project, -10).scanline == 1
+    assert step_scanline(project, 9999).scanline == 525

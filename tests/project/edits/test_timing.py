@@ -1,0 +1,98 @@
+"""Edits of the mode: counts stay possible, the scanline stays in the frame."""
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given
+
+from tests.strategies import modes, projects
+from workbench.errors import EditError
+from workbench.project.document import Direction, Project
+from workbench.project.edits.picture import set_scanline
+from workbench.project.edits.timing import move_edge, set_counts, set_mode, set_pixel_clock, set_polarity
+from workbench.timing.mode import Polarity
+from workbench.timing.search import find_mode
+
+H, V = Direction.HORIZONTAL, Direction.VERTICAL
+
+
+@pytest.mark.parametrize(
+    ("scanline", "carried"),
+    [(123, 123), (480, 480), (490, 610), (525, 628)],
+    ids=["picture", "last line", "in blanking", "last of frame"],
+)
+def test_the_scanline_is_carried_to_another_mode(project: Project, scanline: int, carried: int) -> None:
+    edited = set_mode(set_scanline(project, scanline), find_mode("800x600@60"))
+
+    assert edited.scanline == carried
+
+
+def test_a_picture_line_stays_in_a_smaller_picture(project: Project) -> None:
+    edited = set_mode(set_scanline(project, 480), find_mode("640x400@85"))
+
+    assert edited.scanline == 400
+
+
+@given(project=projects(), mode=modes())
+def test_the_scanline_is_always_in_the_frame(project: Project, mode) -> None:
+    assert 1 <= set_mode(project, mode).scanline <= mode.v.total
+
+
+def test_an_interlaced_mode_is_refused(project: Project) -> None:
+    with pytest.raises(EditError, match="is interlaced, which is not simulated here"):
+        set_mode(project, find_mode("1024x768@43i"))
+
+
+def test_own_counts_make_an_own_mode(project: Project) -> None:
+    edited = set_counts(project, H, front_porch=24)
+
+    assert edited.mode.h.front_porch == 24
+    assert edited.mode.h.total == 808
+    assert edited.mode.source == "custom"
+
+
+def test_unchanged_counts_keep_the_mode(project: Project) -> None:
+    assert set_counts(project, V, active=480).mode is project.mode
+    assert set_pixel_clock(project, 25_175_000).mode is project.mode
+    assert set_polarity(project, H, Polarity.NEGATIVE).mode is project.mode
+
+
+def test_impossible_counts_are_refused(project: Project) -> None:
+    with pytest.raises(EditError, match="sync is 0; it needs at least 1"):
+        set_counts(project, H, sync=0)
+    with pytest.raises(EditError, match="more than the 8192 taken here"):
+        set_counts(project, V, active=100_000)
+    with pytest.raises(EditError, match=r"outside 0\.1 MHz"):
+        set_pixel_clock(project, 1)
+
+
+def test_clock_and_polarity_change(project: Project) -> None:
+    edited = set_polarity(set_pixel_clock(project, 25_200_000), V, Polarity.POSITIVE)
+
+    assert edited.mode.pixel_clock_hz == 25_200_000
+    assert edited.mode.v.polarity is Polarity.POSITIVE
+    assert edited.mode.h == project.mode.h
+
+
+@pytest.mark.parametrize(
+    ("edge", "position", "counts"),
+    [
+        (0, 20, (20, 92, 48, 640)),
+        (0, -5, (0, 112, 48, 640)),
+        (0, 500, (111, 1, 48, 640)),
+        (1, 100, (16, 84, 60, 640)),
+        (1, 0, (16, 1, 143, 640)),
+        (2, 150, (16, 96, 38, 650)),
+        (2, 9999, (16, 96, 687, 1)),
+    ],
+)
+def test_an_edge_moves_between_its_neighbours(project: Project, edge: int, position: int, counts) -> None:
+    h = move_edge(project, H, edge, position).mode.h
+
+    assert (h.front_porch, h.sync, h.back_porch, h.active) == counts
+    assert h.total == 800
+
+
+def test_an_edge_in_its_place_changes_nothing(project: Project) -> None:
+    assert move_edge(project, H, 1, 112) is project
+    assert move_edge(replace(project), V, 0, 10).mode is project.mode

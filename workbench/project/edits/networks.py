@@ -1,0 +1,130 @@
+"""Putting an edited network back into its project: shared by all edits of parts and ladders."""
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+from typing import TypeVar
+
+from workbench.circuit.network import Capacitor, Network, NodeId, PartId, Resistor
+from workbench.errors import EditError
+from workbench.picture.scene import Picture
+from workbench.project.document import Channel, Channels, Project, Wiring
+
+__all__ = [
+    "edit_network",
+    "find_capacitor",
+    "find_resistor",
+    "free_node",
+    "free_part",
+    "nodes_of",
+    "parts_of",
+    "put_networks",
+    "swap_capacitor",
+    "swap_resistor",
+]
+
+
+PartT = TypeVar("PartT", Resistor, Capacitor)
+
+
+def edit_network(project: Project, channel: Channel, change: Callable[[Network], Network]) -> Project:
+    """Return the project with one channel's network changed, or all three where they are linked."""
+    network = change(project.channels[channel])
+    if network == project.channels[channel]:
+        return project
+    chosen = tuple(Channel) if project.linked else (channel,)
+    return put_networks(project, dict.fromkeys(chosen, network))
+
+
+def put_networks(project: Project, networks: dict[Channel, Network]) -> Project:
+    """Return the project with other networks; pin names and blanking codes are made to fit."""
+    channels = Channels(**{c.value: networks.get(c, project.channels[c]) for c in Channel})
+    return replace(
+        project,
+        channels=channels,
+        wiring=_fit_wiring(project.wiring, channels),
+        picture=_fit_picture(project.picture, channels),
+    )
+
+
+def find_resistor(network: Network, part: PartId) -> Resistor:
+    """Return the resistor of that name, or raise an `EditError`."""
+    return _find(network.resistors, part, "resistor")
+
+
+def find_capacitor(network: Network, part: PartId) -> Capacitor:
+    """Return the capacitor of that name, or raise an `EditError`."""
+    return _find(network.capacitors, part, "capacitor")
+
+
+def swap_resistor(network: Network, part: Resistor, *others: Resistor) -> Network:
+    """Return the network with a resistor replaced, in its place, by others or by none."""
+    return replace(network, resistors=_swapped(network.resistors, part, others))
+
+
+def swap_capacitor(network: Network, part: Capacitor, *others: Capacitor) -> Network:
+    """Return the network with a capacitor replaced, in its place, by others or by none."""
+    return replace(network, capacitors=_swapped(network.capacitors, part, others))
+
+
+def parts_of(network: Network) -> tuple[Resistor | Capacitor, ...]:
+    """Return the resistors, then the capacitors."""
+    parts: list[Resistor | Capacitor] = [*network.resistors, *network.capacitors]
+    return tuple(parts)
+
+
+def nodes_of(network: Network) -> set[NodeId]:
+    """Return the nodes that pins, output and parts stand on; ground only if a part does."""
+    ends = {node for part in parts_of(network) for node in (part.a, part.b)}
+    return {*network.pins, network.output, *ends}
+
+
+def free_part(network: Network, letter: str) -> PartId:
+    """Return the first name ``R1``, ``R2`` … (or ``C1`` …) that no part has."""
+    taken = {part.id for part in parts_of(network)}
+    return next(name for n in range(1, len(taken) + 2) if (name := PartId(f"{letter}{n}")) not in taken)
+
+
+def free_node(network: Network, stem: str) -> NodeId:
+    """Return ``stem``, or else the first ``stem2``, ``stem3`` …, that no node is named."""
+    taken = nodes_of(network)
+    names = (NodeId(stem if n == 1 else f"{stem}{n}") for n in range(1, len(taken) + 2))
+    return next(name for name in names if name not in taken)
+
+
+def _find(parts: tuple[PartT, ...], part: PartId, noun: str) -> PartT:
+    for candidate in parts:
+        if candidate.id == part:
+            return candidate
+    raise EditError(f"there is no {noun} {part} in this network")
+
+
+def _swapped(parts: tuple[PartT, ...], old: PartT, new: tuple[PartT, ...]) -> tuple[PartT, ...]:
+    place = parts.index(old)
+    return parts[:place] + new + parts[place + 1 :]
+
+
+def _fit_wiring(wiring: Wiring, channels: Channels) -> Wiring:
+    """Drop the last pin names of a channel that lost bits, add free ones where it gained some."""
+    if all(len(wiring[c]) == channels[c].bits for c in Channel):
+        return wiring
+    names = {c: list(wiring[c][: channels[c].bits]) for c in Channel}
+    for channel in Channel:
+        while len(names[channel]) < channels[channel].bits:
+            taken = {wiring.h, wiring.v}.union(*names.values())
+            names[channel].append(_free_pin(wiring[channel][-1] if wiring[channel] else wiring.h, taken))
+    red, green, blue = (tuple(names[c]) for c in Channel)
+    return Wiring(red, green, blue, wiring.h, wiring.v)
+
+
+def _free_pin(like: str, taken: set[str]) -> str:
+    stem = re.sub(r"\d+$", "", like)
+    return next(name for n in range(len(taken) + 1) if (name := f"{stem}{n}") not in taken)
+
+
+def _fit_picture(picture: Picture, channels: Channels) -> Picture:
+    red, green, blue = (
+        min(code, channels[c].n_codes - 1) for c, code in zip(Channel, picture.blanking, strict=True)
+    )
+    fitted = (red, green, blue)
+    return picture if fitted == picture.blanking else replace(picture, blanking=fitted)

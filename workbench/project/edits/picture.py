@@ -1,0 +1,45 @@
+"""Edits of the picture: test card, colour, the code in blanking, the scanline shown."""
+
+from dataclasses import replace
+
+from workbench.errors import EditError
+from workbench.picture.scene import Card
+from workbench.project.document import Channel, Project
+
+__all__ = ["set_blanking_code", "set_card", "set_colour", "set_scanline", "step_scanline"]
+
+
+def set_card(project: Project, card: Card) -> Project:
+    """Show another test card."""
+    return replace(project, picture=replace(project.picture, card=card))
+
+
+def set_colour(project: Project, colour: tuple[float, float, float]) -> Project:
+    """Give the solid card another colour: red, green, blue as parts of full scale. [1]"""
+    if not all(0.0 <= part <= 1.0 for part in colour):
+        raise EditError("a colour's parts lie between 0 and 1: black is 0, full scale is 1")
+    return replace(project, picture=replace(project.picture, colour=colour))
+
+
+def set_blanking_code(project: Project, channel: Channel, code: int) -> Project:
+    """Let a channel show another code outside the active picture; black is 0. [1]"""
+    highest = project.channels[channel].n_codes - 1
+    if not 0 <= code <= highest:
+        raise EditError(f"the {channel.value} code in blanking lies between 0 and {highest}, not {code}")
+    codes = [*project.picture.blanking]
+    codes[list(Channel).index(channel)] = code
+    red, green, blue = codes
+    return replace(project, picture=replace(project.picture, blanking=(red, green, blue)))
+
+
+def set_scanline(project: Project, scanline: int) -> Project:
+    """Show another scanline, counted from 1 at the first line of the picture. [1]"""
+    total = project.mode.v.total
+    if not 1 <= scanline <= total:
+        raise EditError(f"{project.mode.name} has scanlines 1 to {total}, not {scanline}")
+    return replace(project, scanline=scanline)
+
+
+def step_scanline(project: Project, lines: int) -> Project:
+    """Move the scanline down (or, below 0, up) by some lines; it stops at the frame's ends. [1]"""
+    return replace(project, scanline=min(max(project.scanline + lines, 1), project.mode.v.total))
