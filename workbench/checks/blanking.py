@@ -1,16 +1,15 @@
 """Is the line black while the monitor takes its black level?"""
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from workbench.checks.finding import Finding, Remedy, Severity
 from workbench.checks.groups import join_words, solved_groups
 from workbench.checks.limits import BLACK, BLACK_SAMPLING
 from workbench.checks.measures import Measures
 from workbench.checks.white import luminance
-from workbench.project.document import Channel, Project
-from workbench.timing.custom import make_mode
-from workbench.timing.mode import Axis, Mode
+from workbench.project.document import Channel, Direction, Project
+from workbench.project.edits.picture import set_blanking_code
+from workbench.project.edits.timing import set_counts
 from workbench.units import format_fixed, format_percent
 
 __all__ = ["back_porch", "black_in_blanking"]
@@ -80,19 +79,19 @@ def back_porch(project: Project, measures: Measures) -> Iterator[Finding]:
 
 
 def _blacken(project: Project) -> Project:
-    return replace(project, picture=replace(project.picture, blanking=(0, 0, 0)))
+    for channel in Channel:
+        project = set_blanking_code(project, channel, 0)
+    return project
 
 
 def _lengthen(project: Project) -> Project:
     """Give the back porch what it lacks, from the front porch as far as that can spare it."""
-    mode, least = project.mode, int(BLACK_SAMPLING.low or 0)
-    lacking = max(0, least - mode.h.back_porch)
-    spare = max(0, mode.h.front_porch - max(_LEAST_FRONT_PX, mode.h.border))
-    h = replace(
-        mode.h, back_porch=mode.h.back_porch + lacking, front_porch=mode.h.front_porch - min(spare, lacking)
+    line, least = project.mode.h, int(BLACK_SAMPLING.low or 0)
+    lacking = max(0, least - line.back_porch)
+    spare = min(lacking, max(0, line.front_porch - max(_LEAST_FRONT_PX, line.border)))
+    return set_counts(
+        project,
+        Direction.HORIZONTAL,
+        front_porch=line.front_porch - spare,
+        back_porch=line.back_porch + lacking,
     )
-    return replace(project, mode=_custom(project, h))
-
-
-def _custom(project: Project, h: Axis) -> Mode:
-    return make_mode(h, project.mode.v, project.mode.pixel_clock_hz, interlaced=project.mode.interlaced)

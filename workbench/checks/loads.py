@@ -1,7 +1,6 @@
 """Is what hangs on the colour lines, and what a 0 does, as the ladder expects?"""
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from workbench.checks.finding import Finding, Remedy, Severity
 from workbench.checks.groups import Group, groups, ohms_text, solved_groups
@@ -9,6 +8,7 @@ from workbench.checks.limits import TERMINATION
 from workbench.checks.measures import Measures
 from workbench.circuit.network import Zeros
 from workbench.project.document import Channel, Project
+from workbench.project.edits.drive import set_load, set_monitors, set_zeros
 from workbench.units import format_fixed, format_percent
 
 __all__ = ["DRIVE_ZEROS", "drive_zeros", "load", "zeros_floating"]
@@ -19,7 +19,7 @@ _OHMS = 75.0
 
 def drive_zeros(project: Project) -> Project:
     """Return a project whose pins drive a 0 to ground."""
-    return replace(project, driver=replace(project.driver, zeros=Zeros.DRIVEN))
+    return set_zeros(project, Zeros.DRIVEN)
 
 
 DRIVE_ZEROS = Remedy("Drive zeros to ground", drive_zeros)
@@ -43,9 +43,7 @@ def load(project: Project, measures: Measures) -> Iterator[Finding]:
         source=TERMINATION.source,
         why="The load and the ladder together make the level: the same ladder is right for one load only.",
         remedy_text="Load each line with one 75 Ω, in the monitor or as a resistor while measuring.",
-        remedy=Remedy(
-            "Load each line with 75 Ω", lambda p: replace(p, load=replace(p.load, ohms=_OHMS, monitors=1))
-        ),
+        remedy=Remedy("Load each line with 75 Ω", _load_once),
         channels=tuple(Channel),
     )
 
@@ -72,6 +70,10 @@ def zeros_floating(project: Project, measures: Measures) -> Iterator[Finding]:
             remedy=DRIVE_ZEROS,
             channels=group.channels,
         )
+
+
+def _load_once(project: Project) -> Project:
+    return set_monitors(set_load(project, _OHMS), 1)
 
 
 def _load_sentence(project: Project, ohms: float | None, white: float) -> str:

@@ -1,11 +1,12 @@
 """Does the monitor take these rates, and can the bench show this mode?"""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from workbench.checks.finding import Finding, Remedy, Severity
 from workbench.checks.measures import Measures
 from workbench.project.document import MonitorRange, Project
+from workbench.project.edits.timing import set_mode
 from workbench.timing.figures import simulable
 from workbench.timing.mode import Mode
 from workbench.timing.standards import KNOWN
@@ -116,7 +117,7 @@ def _mode_remedy(mode: Mode, fitting: list[Mode]) -> Remedy | None:
     if not fitting:
         return None
     chosen = min(fitting, key=lambda other: abs(other.field_rate_hz - mode.field_rate_hz))
-    return Remedy(f"Use {chosen.name}", lambda project: replace(project, mode=chosen))
+    return Remedy(f"Use {chosen.name}", lambda project: set_mode(project, chosen))
 
 
 def _same_size(mode: Mode) -> list[Mode]:

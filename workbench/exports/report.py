@@ -1,6 +1,7 @@
 """Every figure and finding of a project: as the report's JSON object, and as text to read."""
 
 from collections.abc import Iterator
+from textwrap import wrap
 
 from workbench.checks.finding import Finding, Severity
 from workbench.checks.groups import join_words
@@ -17,8 +18,9 @@ REPORT_VERSION = 1
 """Version of the report's JSON; it rises when a key changes its meaning or goes. [1]"""
 
 _WORDS = {Severity.FAIL: "fails", Severity.WARN: "warns", Severity.INFO: "note"}
-_NAME_WIDTH = 20
-_INDENT = "         "
+_NAME_WIDTH = 22
+_INDENT = " " * 9
+_WIDTH = 100
 
 
 def report_object(result: Result) -> dict[str, object]:
@@ -115,6 +117,10 @@ def _drive_lines(project: Project) -> Iterator[str]:
     yield _row("pins", ohms, f"zeros {driver.zeros.value}", f"edges {format_quantity(driver.rise_s, 's')}")
     each = "none" if load.ohms is None else format_quantity(load.ohms, "Ω")
     yield _row("load", each if load.monitors == 1 else f"{load.monitors} × {each}", _capacitance(load.farads))
+    for name, line in (("H sync", project.sync.h), ("V sync", project.sync.v)):
+        series = f"{format_quantity(line.series_ohms, 'Ω')} in series"
+        into = "" if line.input_ohms is None else f"into {format_quantity(line.input_ohms, 'Ω')}"
+        yield _row(name, series, into)
     if cable is not None:
         yield _row("cable", format_quantity(cable.metres, "m"), format_quantity(cable.ohms, "Ω"))
 
@@ -162,11 +168,12 @@ def _levels_table(channel: ChannelResult) -> Iterator[str]:
     levels, linearity = channel.levels, channel.linearity
     digits = max(4, channel.network.bits)
     yield f"  code  {'bits':>{digits}}  loaded V    open V   DNL LSB   INL LSB"
+    opened = levels.open_by_code.tolist()
     for code, volts in enumerate(levels.volts_by_code.tolist()):
-        dnl = f"{linearity.dnl_lsb[code - 1]:+10.3f}" if code else f"{'':>10}"
+        dnl = _signed(float(linearity.dnl_lsb[code - 1])) if code else ""
         bits = f"{code:0{channel.network.bits}b}" if channel.network.bits else ""
-        row = f"  {code:>4}  {bits:>{digits}}{volts:>10.4f}{levels.open_by_code[code]:>10.4f}{dnl}"
-        yield f"{row}{linearity.inl_lsb[code]:>+10.3f}".replace("-", "−")
+        inl = _signed(float(linearity.inl_lsb[code]))
+        yield f"  {code:>4}  {bits:>{digits}}{volts:>10.4f}{opened[code]:>10.4f}{dnl:>10}{inl:>10}"
 
 
 def _pin_lines(result: Result) -> Iterator[str]:
@@ -181,11 +188,21 @@ def _finding_lines(findings: tuple[Finding, ...]) -> Iterator[str]:
     if not findings:
         yield "  none"
     for finding in findings:
-        yield f"  {_WORDS[finding.severity]:<5}  {finding.headline}"
-        yield f"{_INDENT}{finding.why}"
+        yield from _wrapped(finding.headline, f"  {_WORDS[finding.severity]:<7}")
+        yield from _wrapped(finding.why)
         if finding.remedy_text:
-            yield f"{_INDENT}Remedy: {finding.remedy_text}"
-        yield f"{_INDENT}Source: {finding.source}"
+            yield from _wrapped(f"Remedy: {finding.remedy_text}")
+        yield from _wrapped(f"Source: {finding.source}")
+
+
+def _wrapped(text: str, start: str = _INDENT) -> list[str]:
+    return wrap(text, _WIDTH, initial_indent=start, subsequent_indent=_INDENT)
+
+
+def _signed(value: float) -> str:
+    """Return a value with its sign, none at zero."""
+    text = f"{value:+.3f}".replace("-", "−")
+    return text if text.strip("+−0.") else "0.000"
 
 
 def _lsb(value: float) -> str:
