@@ -7,9 +7,9 @@ from PySide6.QtGui import QKeySequence
 
 from workbench.gui.actions import ActionSpec
 from workbench.gui.bench import Bench
-from workbench.gui.pages import PageArea
 from workbench.gui.settings import THEME
 from workbench.gui.theme import ThemeName
+from workbench.gui.window.pages import PageArea
 
 __all__ = ["Openers", "edit_specs", "view_specs"]
 

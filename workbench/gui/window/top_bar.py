@@ -13,8 +13,8 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QWidget
 
 from workbench.circuit.ladders import Topology
 from workbench.gui.bench import Bench
+from workbench.gui.cards.modes import mode_title
 from workbench.gui.icons import draw_icon
-from workbench.gui.mode_chooser import mode_title
 from workbench.gui.widgets import Button, CheckBox, Choice, Control, Words, draw_text
 from workbench.gui.widgets.control import draw_chevron, outlined
 from workbench.gui.widgets.icon_button import IconButton

@@ -24,14 +24,14 @@ from PySide6.QtWidgets import (
 )
 
 from workbench.gui.bench import Bench
-from workbench.gui.notice_bar import NoticeBar
-from workbench.gui.pages import PageArea, PageSpec
-from workbench.gui.projector import Projector
 from workbench.gui.settings import SPLIT, WINDOW
 from workbench.gui.styles import style_sheet
 from workbench.gui.theme import palette
-from workbench.gui.top_bar import TopBar
 from workbench.gui.widgets.focus_ring import FocusRing
+from workbench.gui.window.notice_bar import NoticeBar
+from workbench.gui.window.pages import PageArea, PageSpec
+from workbench.gui.window.projector import Projector
+from workbench.gui.window.top_bar import TopBar
 from workbench.pipeline.result import Result
 from workbench.project.session import Change
 

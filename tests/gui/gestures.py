@@ -1,0 +1,43 @@
+"""Drags built by hand: ``qtbot.mouseMove`` carries no buttons, and offscreen drops a move to the same place."""
+
+from PySide6.QtCore import QEvent, QMimeData, QPoint, QPointF, Qt, QUrl
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QMouseEvent
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QWidget
+
+__all__ = ["drag", "drop_files"]
+
+
+def drag(widget: QWidget, start: QPoint, *stops: QPoint, release: bool = True) -> None:
+    """Press at a place, move by way of others with the button held, and let go at the last."""
+    QTest.mousePress(widget, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, start)
+    for stop in stops:
+        move = QMouseEvent(
+            QEvent.Type.MouseMove,
+            QPointF(stop),
+            QPointF(widget.mapToGlobal(stop)),
+            Qt.MouseButton.NoButton,
+            Qt.MouseButton.LeftButton,
+            Qt.KeyboardModifier.NoModifier,
+        )
+        QApplication.sendEvent(widget, move)
+    if release:
+        QTest.mouseRelease(
+            widget, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, stops[-1] if stops else start
+        )
+
+
+def drop_files(widget: QWidget, *paths: str) -> bool:
+    """Let files fall on a widget; return whether it takes them."""
+    data = QMimeData()
+    data.setUrls([QUrl.fromLocalFile(path) for path in paths])
+    place, action = QPoint(20, 20), Qt.DropAction.CopyAction
+    left, none = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
+    enter = QDragEnterEvent(place, action, data, left, none)
+    enter.ignore()
+    QApplication.sendEvent(widget, enter)
+    if not enter.isAccepted():
+        return False
+    drop = QDropEvent(QPointF(place), action, data, left, none)
+    QApplication.sendEvent(widget, drop)
+    return True
