@@ -37,7 +37,7 @@ def test_every_finding_says_what_why_and_by_whose_word(board, pipeline, field):
     assert all(getattr(finding, field) for finding in findings)
 
 
-@settings(deadline=None, max_examples=40, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(deadline=None, max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(
     ohms=st.lists(st.floats(1.0, 1e6), min_size=1, max_size=8),
     supply=st.floats(0.5, 24.0),

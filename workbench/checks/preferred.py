@@ -40,7 +40,7 @@ def preferred_values(project: Project, measures: Measures) -> Iterator[Finding]:
             source=f"IEC 60063, {series.name} series",
             why="The board you can build will differ from the drawing." + _consequence(trial),
             remedy_text="Use the nearest values of the series, or two parts for one value.",
-            remedy=values_remedy(group.channels, trial, series),
+            remedy=values_remedy(group.channels, trial, series) if trial.sound else None,
             channels=group.channels,
             parts=tuple(r.id for r in odd),
         )
@@ -63,7 +63,8 @@ def _nearest_or_even(project: Project, group: Group, odd: tuple[Resistor, ...]) 
         return trial
     evened = try_values(project, network, {part: nearest(ohms, series) for part, ohms in even.items()})
     keeps_white = WHITE.holds(evened.white_volts) or not WHITE.holds(trial.white_volts)
-    return evened if evened.worst_lsb < trial.worst_lsb and keeps_white else trial
+    better = evened.sound and evened.worst_lsb < trial.worst_lsb
+    return evened if better and keeps_white else trial
 
 
 def _consequence(trial: Trial) -> str:

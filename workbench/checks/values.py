@@ -17,6 +17,7 @@ from workbench.circuit.solution import solve_levels
 from workbench.errors import NetworkError
 from workbench.project.document import Channel, Project
 from workbench.project.edits import parts
+from workbench.project.limits import OHMS
 
 __all__ = [
     "EVEN_LSB",
@@ -56,7 +57,7 @@ class Trial:
     white_volts: float
     linearity: Linearity
     sound: bool
-    """Whether its levels mean anything."""
+    """Whether its levels mean anything, and its values are ones a project takes."""
 
     @property
     def worst_lsb(self) -> float:
@@ -74,7 +75,8 @@ def set_values(project: Project, channels: Iterable[Channel], values: Values) ->
 def try_values(project: Project, network: Network, values: Values) -> Trial:
     """Solve a network with other values under the project's driver and load."""
     volts, evenness, sound = _solved(_revalued(network, values), project.driver, project.load)
-    return Trial(values, volts, evenness, sound)
+    possible = all(ohms in OHMS for ohms in values.values())
+    return Trial(values, volts, evenness, sound and possible)
 
 
 def fitted(values: Values, series: Series) -> Iterator[Values]:
