@@ -12,7 +12,7 @@ os.environ.setdefault("QT_SCALE_FACTOR", "1")
 
 
 @pytest.fixture(autouse=True)
-def own_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
+def own_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Keep settings, recovery copies and logs of the person who runs the tests out of reach."""
     home = tmp_path_factory.mktemp("home")
     monkeypatch.setenv("HOME", str(home))
@@ -23,7 +23,7 @@ def own_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.Monke
         ("XDG_CACHE_HOME", ".cache"),
     ):
         monkeypatch.setenv(name, str(home / folder))
-    yield home
+    return home
 
 
 @pytest.fixture(autouse=True)

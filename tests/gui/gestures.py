@@ -1,4 +1,7 @@
-"""Drags built by hand: ``qtbot.mouseMove`` carries no buttons, and offscreen drops a move to the same place."""
+"""Drags and drops, built by hand.
+
+``qtbot.mouseMove`` carries no buttons, and the offscreen platform drops a move to the place it is at.
+"""
 
 from PySide6.QtCore import QEvent, QMimeData, QPoint, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QMouseEvent

@@ -81,7 +81,6 @@ class MessageDialog(QDialog):
         if sentence:
             said = Words(bench, sentence)
             said.setWordWrap(True)
-            said.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
             column.addWidget(said)
         row = QHBoxLayout()
         row.setSpacing(px(10))

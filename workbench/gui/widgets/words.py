@@ -1,7 +1,7 @@
 """Words on a panel, in a face and role of the house."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QPalette
+from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
 from workbench.gui.bench import Bench
@@ -37,7 +37,7 @@ class Words(QLabel):
         """Take another colour role."""
         if role != self._role:
             self._role = role
-            self._restyle()
+            self.update()
 
     def say(self, text: str) -> None:
         """Show another text, if it is another one."""
@@ -48,8 +48,14 @@ class Words(QLabel):
         type_ = self._bench.type
         font = type_.mono if self._mono else type_.sans
         self.setFont(type_.caps() if self._caps else font(self._size, self._weight))
-        palette = self.palette()
-        palette.setColor(QPalette.ColorRole.WindowText, self._bench.theme.color(self._role))
-        self.setPalette(palette)
         if self._width_for:
             self.setMinimumWidth(round(type_.width(self._width_for, self.font())) + 1)
+        self.update()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        # A palette of its own would be undone by the next style sheet; so the ink is taken here.
+        wrap = Qt.TextFlag.TextWordWrap if self.wordWrap() else Qt.TextFlag.TextSingleLine
+        with QPainter(self) as painter:
+            painter.setFont(self.font())
+            painter.setPen(self._bench.theme.color(self._role))
+            painter.drawText(self.contentsRect(), int(self.alignment()) | int(wrap), self.text())

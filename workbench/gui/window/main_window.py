@@ -92,6 +92,7 @@ class MainWindow(QMainWindow):
         self.restyle()
         self.show_result(bench.live.result)
         self.pages.restore()
+        self.network.setFocus()
 
     def show_result(self, result: Result) -> None:
         """Show a result in every panel that can be seen."""

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Protocol
 
-from PySide6.QtCore import QPointF, Qt, Signal
+from PySide6.QtCore import QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
@@ -205,8 +205,10 @@ class FoldButton(Control):
     def __init__(self, bench: Bench, parent: QWidget) -> None:
         super().__init__(bench, "Open a page", parent)
         self._open = False
-        self.setFixedSize(bench.px(28), bench.px(28))
         self.setCursor(Qt.CursorShape.ArrowCursor)
+
+    def sizeHint(self) -> QSize:
+        return QSize(self.bench.px(28), self.bench.px(28))
 
     def set_open(self, *, open_: bool) -> None:
         """Point down while a page is open."""
