@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 
 from workbench.circuit.solution import bits_by_code
 
-__all__ = ["Kernel", "pixel_kernel"]
+__all__ = ["Kernel", "multiply", "pixel_kernel"]
 
 FloatArray = NDArray[np.float64]
 Float32Array = NDArray[np.float32]
@@ -23,6 +23,8 @@ IntArray = NDArray[np.integer]
 
 _SAME_SHAPE = 1e-6
 """Pulse shapes are one when they differ by less: a part of the largest, far under an 8-bit step. [1]"""
+_ONE_THREAD = 1 << 18
+"""Multiplications of one product that no matrix library we met shares among threads. [1]"""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -59,7 +61,31 @@ class Kernel:
         drive = self.drive_by_code.take(codes, axis=0, mode="clip")
         windows = sliding_window_view(drive, n_after, axis=0)
         newest_last = self.shapes[:, ::-1].reshape(n_shapes * n_after, samples)
-        np.matmul(windows.reshape(len(out), n_shapes * n_after), newest_last, out=out)
+        multiply(windows.reshape(len(out), n_shapes * n_after), newest_last, out)
+
+
+def multiply(rows: Float32Array, matrix: Float32Array, out: Float32Array) -> None:
+    """Write ``rows @ matrix``, computed on this thread alone.
+
+    Parameters
+    ----------
+    rows : float32 array, shape (n_rows, depth)
+    matrix : float32 array, shape (depth, width)
+    out : float32 array, shape (n_rows, width)
+        Contiguous. [as the product]
+
+    Notes
+    -----
+    A matrix library shares a large product among threads that wait for each other by spinning. On a
+    machine whose other processors are busy that costs a hundred times what it saves, just when a
+    window wants to paint. As a stack of small products it stays alone, at full speed.
+    """
+    depth, width = matrix.shape
+    part = max(1, _ONE_THREAD // matrix.size)
+    whole = len(rows) // part * part
+    stack = rows[:whole].reshape(-1, part, depth)
+    np.matmul(stack, matrix, out=out[:whole].reshape(-1, part, width))
+    np.matmul(rows[whole:], matrix, out=out[whole:])
 
 
 def pixel_kernel(volts_by_code: FloatArray, pulse_volts: FloatArray) -> Kernel:
