@@ -12,7 +12,7 @@ from workbench.timing.figures import timing_object
 from workbench.timing.mode import Axis, Mode
 from workbench.units import format_fixed, format_quantity, format_significant
 
-__all__ = ["REPORT_VERSION", "finding_object", "report_object", "report_text"]
+__all__ = ["REPORT_VERSION", "finding_object", "report_object", "report_text", "timing_text"]
 
 REPORT_VERSION = 1
 """Version of the report's JSON; it rises when a key changes its meaning or goes. [1]"""
@@ -21,6 +21,8 @@ _WORDS = {Severity.FAIL: "fails", Severity.WARN: "warns", Severity.INFO: "note"}
 _NAME_WIDTH = 22
 _INDENT = " " * 9
 _WIDTH = 100
+_NO_AMPS = 1e-12
+"""Less than this is rounding. [A]"""
 
 
 def report_object(result: Result) -> dict[str, object]:
@@ -66,6 +68,11 @@ def report_text(result: Result) -> str:
         _finding_lines(result.findings),
     )
     return f"{result.project.name}\n\n" + "\n\n".join("\n".join(section) for section in sections) + "\n"
+
+
+def timing_text(mode: Mode) -> str:
+    """Return the figures of a mode for a terminal."""
+    return "\n".join(_timing_lines(mode)) + "\n"
 
 
 def _channel_object(channel: ChannelResult) -> dict[str, object]:
@@ -153,7 +160,7 @@ def _channel_lines(names: str, channel: ChannelResult) -> Iterator[str]:
     yield _row("largest DNL, INL", _lsb(linearity.max_dnl_lsb), _lsb(linearity.max_inl_lsb))
     yield _row("monotonic", "yes" if linearity.monotonic else "no")
     yield _row("source resistance", format_quantity(levels.source_ohms, "Ω"))
-    yield _row("pins at white", *(format_significant(a, "A", 4) for a in levels.pin_amps[-1].tolist()))
+    yield _row("pins at white", *map(_amps, levels.pin_amps[-1].tolist()))
     yield _row("edge, 10 to 90 %", format_significant(step.rise_s, "s", 3))
     bandwidth = "no limit" if step.bandwidth_hz is None else format_significant(step.bandwidth_hz, "Hz", 3)
     yield _row("bandwidth, -3 dB", bandwidth)
@@ -203,6 +210,10 @@ def _signed(value: float) -> str:
     """Return a value with its sign, none at zero."""
     text = f"{value:+.3f}".replace("-", "−")
     return text if text.strip("+−0.") else "0.000"
+
+
+def _amps(amps: float) -> str:
+    return format_significant(amps if abs(amps) > _NO_AMPS else 0.0, "A", 4)
 
 
 def _lsb(value: float) -> str:

@@ -1,0 +1,68 @@
+"""Which command was asked for, and what becomes of its errors."""
+
+import os
+import sys
+from collections.abc import Sequence
+from typing import TextIO
+
+from workbench.cli.parser import COMMANDS, command_line
+from workbench.errors import WorkbenchError
+
+__all__ = ["BAD_INPUT", "main"]
+
+BAD_INPUT = 2
+"""Exit code for input that cannot be used. [1]"""
+_INTERRUPTED = 130
+"""Exit code after Ctrl-C: 128 and the number of the signal (POSIX shells). [1]"""
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run one command and return the exit code.
+
+    0 when all went well; 1 with ``--strict`` when a finding fails; 2 for bad input, with one line
+    on stderr.
+    """
+    words = list(sys.argv[1:] if argv is None else argv)
+    _speak_any_language(sys.stdout)
+    _speak_any_language(sys.stderr)
+    try:
+        code = _run(words)
+        sys.stdout.flush()
+    except WorkbenchError as error:
+        return _refuse(str(error))
+    except KeyboardInterrupt:
+        return _interrupted()
+    except BrokenPipeError:
+        # Whoever read our output has gone, as `head` does: nothing is left to say.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    except OSError as error:
+        return _refuse(f"{error.filename or 'the output'}: {error.strerror or error}")
+    return code
+
+
+def _run(words: list[str]) -> int:
+    if not words or words[0] not in (*COMMANDS, "-h", "--help", "--version"):
+        # `backporch` and `backporch FILE` open the window.
+        words = ["window", *words]
+    arguments = command_line().parse_args(words)
+    run: int = arguments.run(arguments)
+    return run
+
+
+def _refuse(sentence: str) -> int:
+    line = " ".join(sentence.split())
+    sys.stderr.write(f"backporch: {line}\n")
+    return BAD_INPUT
+
+
+def _interrupted() -> int:
+    sys.stderr.write("backporch: stopped\n")
+    return _INTERRUPTED
+
+
+def _speak_any_language(stream: TextIO) -> None:
+    """Let a terminal without Ω show an escape in its place instead of ending the program."""
+    reconfigure = getattr(stream, "reconfigure", None)
+    if reconfigure is not None:
+        reconfigure(errors="backslashreplace")

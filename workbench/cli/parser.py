@@ -1,0 +1,49 @@
+"""The options of every command, and values typed on the command line."""
+
+import argparse
+from typing import NoReturn
+
+from workbench import __version__
+from workbench.cli import export, mode, new, report, window
+
+__all__ = ["COMMANDS", "command_line"]
+
+_MODULES = {"new": new, "report": report, "mode": mode, "export": export, "window": window}
+
+COMMANDS = frozenset(_MODULES)
+"""Every first word that is a command and not a file."""
+
+_EXAMPLES = """\
+examples:
+  backporch                                  the window, with a demo project
+  backporch board.backporch                  the window, with this project
+  backporch new --bits 5,5,5 --values 500,1k,2k,4k,8k -o board.backporch
+  backporch report board.backporch --strict  every figure and finding; exit 1 when one fails
+  backporch export board.backporch --as scanline-csv -o line.csv
+  backporch mode 800x600@60
+
+A value is typed as 4700, 4.7k or 4k7; "backporch COMMAND --help" tells the rest.
+"""
+
+
+class _Parser(argparse.ArgumentParser):
+    """Says what is wrong in one line."""
+
+    def error(self, message: str) -> NoReturn:
+        self.exit(2, f"{self.prog}: {' '.join(message.split())}\n")
+
+
+def command_line() -> argparse.ArgumentParser:
+    """Return the parser of the whole command line; each command sets ``run``."""
+    parser = _Parser(
+        prog="backporch",
+        usage="backporch [FILE] | backporch COMMAND ...",
+        description="Analog RGB video from logic pins and resistors, seen as volts, time and picture.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("--version", action="version", version=f"backporch {__version__}")
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND", prog="backporch", required=True)
+    for module in _MODULES.values():
+        module.add(commands)
+    return parser

@@ -1,0 +1,71 @@
+"""Values typed on the command line, each with a sentence for what cannot be read."""
+
+import argparse
+from collections.abc import Callable
+from typing import TypeVar
+
+from workbench.circuit.ladders import MOST_BITS
+from workbench.errors import WorkbenchError
+from workbench.units import parse_list, parse_quantity
+
+__all__ = ["bit_counts", "list_of", "on_resistance", "optional_ohms", "quantity", "readable", "value_lists"]
+
+T = TypeVar("T")
+
+
+def readable(read: Callable[[str], T], noun: str) -> Callable[[str], T]:
+    """Return a reader whose errors argparse shows with the name of the option."""
+
+    def wrapped(text: str) -> T:
+        try:
+            return read(text)
+        except WorkbenchError as error:
+            raise argparse.ArgumentTypeError(str(error)) from error
+
+    wrapped.__name__ = noun
+    return wrapped
+
+
+def quantity(unit: str, *, zero: bool = False) -> Callable[[str], float]:
+    """Return a reader of one value in the unit, such as ``4k7``."""
+    return readable(lambda text: parse_quantity(text, unit, zero=zero), unit)
+
+
+def list_of(unit: str) -> Callable[[str], tuple[float, ...]]:
+    """Return a reader of values between commas."""
+    return readable(lambda text: parse_list(text, unit), f"{unit} list")
+
+
+def value_lists(text: str) -> tuple[tuple[float, ...], ...]:
+    """Read one list of ohms for all channels, or three with a slash between. [Ω]"""
+    lists = tuple(list_of("Ω")(part) for part in text.split("/"))
+    if len(lists) not in (1, 3):
+        raise argparse.ArgumentTypeError(
+            "give one list for all channels, or three with a slash between: 500,1k/500,1k/430,820"
+        )
+    return lists
+
+
+def bit_counts(text: str) -> tuple[int, int, int]:
+    """Read the bits of red, green and blue: ``3,3,2``, or ``5`` for all three. [1]"""
+    words = [word.strip() for word in text.split(",")]
+    counts = [int(word) for word in words if word.isascii() and word.isdigit() and len(word) <= 4]
+    if len(counts) != len(words) or len(words) not in (1, 3):
+        raise argparse.ArgumentTypeError("give three whole numbers with commas between, as in 5,5,5")
+    if not all(1 <= count <= MOST_BITS for count in counts):
+        raise argparse.ArgumentTypeError(f"a channel has 1 to {MOST_BITS} bits, not {text}")
+    return counts[0], counts[len(counts) // 2], counts[-1]
+
+
+def on_resistance(text: str) -> tuple[float, float]:
+    """Read the on-resistance of a pin: ``40``, or ``40/55`` for high and low. [Ω]"""
+    parts = text.split("/")
+    if len(parts) > 2:
+        raise argparse.ArgumentTypeError("give one resistance, or high/low as in 40/55")
+    ohms = [quantity("Ω", zero=True)(part) for part in parts]
+    return ohms[0], ohms[-1]
+
+
+def optional_ohms(text: str) -> float | None:
+    """Read a resistance, or ``none``. [Ω]"""
+    return None if text.strip().lower() == "none" else quantity("Ω")(text)
