@@ -1,0 +1,156 @@
+"""A plan with places: how high each row lies, where each bus stands and how far it reaches."""
+
+from dataclasses import dataclass
+from itertools import accumulate
+
+from workbench.circuit.network import GROUND
+from workbench.drawing.board import Board
+from workbench.drawing.needs import Span, find_needs
+from workbench.drawing.plan import Plan
+from workbench.drawing.runs import Bus
+from workbench.drawing.sheet import TRACK, Columns, Pitch, Sheet, fit_columns, fit_pitch
+
+__all__ = ["Layout", "lay_out", "text_above"]
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """Everything that has to be known before the first element is drawn."""
+
+    plan: Plan
+    board: Board
+    sheet: Sheet
+    pitch: Pitch
+    columns: Columns
+    levels: tuple[float, ...]
+    """Rows, in row pitches below the first."""
+    exit_level: float
+    spans: dict[Bus, Span]
+    tracks: dict[Bus, int]
+    slots: dict[int, int]
+    """Which boxes' column the parts of each row stand in, counted from 0 at the pins."""
+
+    def y(self, level: float) -> float:
+        """Return the height of a level of the network. [px]"""
+        return round(self.pitch.captions + self.pitch.above + level * self.pitch.row)
+
+    def sync_y(self, index: int) -> float:
+        """Return the height of a sync row. [px]"""
+        last = self.levels[-1] if self.levels else 0.0
+        return round(self.y(last + 1 + index) + self.pitch.sync)
+
+    @property
+    def key_size(self) -> tuple[float, float]:
+        """Return width and height of a pin's state key. [px]"""
+        wide, high = (30, 24) if self.sheet.wide else (26, 22)
+        return wide * self.sheet.unit, high * self.sheet.unit
+
+    def flat(self, bus: Bus) -> bool:
+        """Return whether a bus is a mere point of its row."""
+        return self.spans[bus].top == self.spans[bus].bottom
+
+    def x(self, bus: Bus) -> float:
+        """Return where a bus stands; a pin with one row only has none, its wire starts at the key. [px]"""
+        if self.plan.rank[bus] == 0 and self.flat(bus):
+            return self.columns.block[1] + self.key_size[0] / 2
+        return self.columns.ranks[self.plan.rank[bus]] + self.tracks[bus] * TRACK * self.sheet.unit
+
+    @property
+    def exit_y(self) -> float:
+        """Return how high the output leaves. [px]"""
+        return self.y(self.exit_level)
+
+    @property
+    def text_x(self) -> float:
+        """Return the rightmost bus that reaches up or down: the output's volts stand right of it. [px]"""
+        upright = (bus for bus in self.spans if not self.flat(bus))
+        places = [self.x(bus) for bus in (*upright, Bus(self.plan.tail.root)) if bus in self.spans]
+        return max(places, default=self.columns.ranks[-1])
+
+
+def lay_out(plan: Plan, board: Board, sheet: Sheet) -> Layout:
+    """Return the places of a plan on a sheet."""
+    levels = tuple(accumulate((row.gap for row in plan.rows[1:]), initial=0.0)) if plan.rows else ()
+    ends = (levels[plan.exit.upper], levels[plan.exit.lower]) if levels else (0.0, 0.0)
+    exit_level = sum(ends) / 2
+    spans = _spans(plan, levels, exit_level)
+    tracks = _tracks(plan, spans)
+    slots = _slots(plan, levels, spans)
+    pitch = fit_pitch(
+        sheet,
+        (levels[-1] if levels else 0.0) + len(board.sync),
+        high=_above(plan, sheet) if text_above(plan) else 0.0,
+    )
+    columns = fit_columns(sheet, find_needs(plan, board, sheet, tracks, slots, spans))
+    return Layout(plan, board, sheet, pitch, columns, levels, exit_level, spans, tracks, slots)
+
+
+def text_above(plan: Plan) -> bool:
+    """Return whether the output's volts stand over its wire, because rungs hang below it."""
+    return bool(plan.rungs) and plan.exit.upper == 0
+
+
+def _above(plan: Plan, sheet: Sheet) -> float:
+    """Return the room that the output's volts take over a top row. [px]"""
+    return (68 if plan.tail.runs else 46) * sheet.unit
+
+
+def _spans(plan: Plan, levels: tuple[float, ...], exit_level: float) -> dict[Bus, Span]:
+    at: dict[Bus, list[float]] = {}
+
+    def touch(bus: Bus, level: float) -> None:
+        if bus.node != GROUND:
+            at.setdefault(bus, []).append(level)
+
+    for level, row in zip(levels, plan.rows, strict=True):
+        if row.pin is not None:
+            touch(Bus(plan.network.pins[row.pin]), level)
+        if row.run is not None:
+            touch(row.run.start, level)
+            touch(row.run.end, level)
+    for run in plan.tail.runs:
+        touch(run.start, exit_level)
+        touch(run.end, exit_level)
+    touch(Bus(plan.tail.root), exit_level)
+    touch(Bus(plan.network.output), exit_level)
+    for rung in plan.rungs:
+        middle = (levels[rung.above] + levels[rung.below]) / 2
+        touch(rung.run.start, middle)
+        touch(rung.run.end, middle)
+    return {bus: Span(min(here), max(here)) for bus, here in at.items()}
+
+
+def _tracks(plan: Plan, spans: dict[Bus, Span]) -> dict[Bus, int]:
+    """Give buses of one rank that reach past each other tracks of their own."""
+    tracks: dict[Bus, int] = {}
+    taken: dict[tuple[int, int], list[Span]] = {}
+    spine = [Bus(node) for node in plan.spine.nodes]
+    for bus in [*spine, *(bus for bus in spans if bus not in spine)]:
+        span, rank, track = spans[bus], plan.rank[bus], 0
+        while bus not in spine and any(_meet(span, other) for other in taken.get((rank, track), ())):
+            track += 1
+        taken.setdefault((rank, track), []).append(span)
+        tracks[bus] = track
+    return tracks
+
+
+def _meet(one: Span, other: Span) -> bool:
+    return one.top <= other.bottom and other.top <= one.bottom
+
+
+def _slots(plan: Plan, levels: tuple[float, ...], spans: dict[Bus, Span]) -> dict[int, int]:
+    """Choose the boxes' column of each row: the first one, unless that would cross other buses."""
+    slots = {}
+    for index, row in enumerate(plan.rows):
+        run = row.run
+        if run is None or run.start.node == GROUND:
+            slots[index] = 0
+        elif run.end.node != GROUND:
+            slots[index] = plan.rank[run.start]
+        else:
+            rank = plan.rank[run.start]
+            passed = [
+                b for b, s in spans.items() if 0 < plan.rank[b] < rank and s.top <= levels[index] <= s.bottom
+            ]
+            slots[index] = max(rank - 1, 0) if passed else 0
+    return slots

@@ -1,0 +1,260 @@
+"""The board around a network: controller, sync lines, connector, cable and monitor."""
+
+from workbench.circuit.network import GROUND, NodeId
+from workbench.drawing.board import LOAD, SyncRow
+from workbench.drawing.elements import (
+    Align,
+    Block,
+    BlockKind,
+    Contact,
+    Figure,
+    Label,
+    OpenEnd,
+    Place,
+    Symbol,
+    SymbolKind,
+    WireRole,
+)
+from workbench.drawing.faces import CAPTION, CURRENT, LOADED, NAME, OPEN, PIN, VALUE, VOLTS
+from workbench.drawing.geometry import Point, Rect
+from workbench.drawing.layout import text_above
+from workbench.drawing.runs import Bus
+from workbench.drawing.sketch import Sketch
+from workbench.drawing.symbols import body_height
+from workbench.units import format_quantity
+
+__all__ = ["draw_board"]
+
+CONTACT = 10.5
+"""Radius of a contact. [design px]"""
+
+
+def draw_board(sketch: Sketch) -> None:
+    """Draw everything that stands around the network."""
+    for index, row in enumerate(sketch.layout.board.sync):
+        _draw_sync(sketch, index, row)
+    _draw_bodies(sketch)
+    _draw_load(sketch)
+    _draw_return(sketch)
+    _draw_captions(sketch)
+    _draw_volts(sketch)
+
+
+def _draw_sync(sketch: Sketch, index: int, row: SyncRow) -> None:
+    layout, unit, wide = sketch.layout, sketch.unit, sketch.layout.sheet.wide
+    y, columns = layout.sync_y(index), layout.columns
+    role = WireRole.H_SYNC if index == 0 else WireRole.V_SYNC
+    pin_node, out_node = NodeId(f"{row.part} pin"), NodeId(f"{row.part} line")
+    left, right = columns.boxes[0] if columns.boxes else (columns.ranks[0] - 80 * unit, columns.ranks[0])
+    plain = row.ohms == 0
+    box = Rect.around(Point((left + right) / 2, y), right - left, body_height(layout.sheet, layout.pitch))
+    body = box
+    if layout.sheet.zigzag and not plain:
+        body = Rect.around(box.centre, box.width, 16 * unit)
+    symbol = Symbol(
+        row.part,
+        SymbolKind.WIRE if plain else SymbolKind.RESISTOR,
+        body,
+        Point(body.left, y),
+        Point(body.right, y),
+        (pin_node, out_node),
+        flipped=False,
+        vertical=False,
+        value=Label(
+            "wire" if plain else format_quantity(row.ohms, "Ω"),
+            box.centre.moved(dy=20 * unit if body is not box else 0),
+            VALUE,
+            Align.CENTRE,
+            strong=not plain,
+        ),
+        name=_sync_name(row, body, y, unit, above=layout.pitch.roomy),
+        bands=None,
+        field=box,
+    )
+    sketch.symbols.append(symbol)
+    contact = Point(sum(columns.socket) / 2, y)
+    end = Point(columns.monitor[0] + 12 * unit, y)
+    sketch.wire(pin_node, Point(columns.block[1], y), symbol.a, role=role)
+    sketch.wire(out_node, symbol.b, contact, end, role=role)
+    sketch.contacts.append(Contact(row.contact, contact, CONTACT * unit, role))
+    start = columns.block[0] + (11 if wide else 9) * unit
+    widest = max((layout.sheet.measure(text, PIN) for text in layout.board.pins), default=0.0)
+    sketch.labels.append(Label(row.pin, Point(start, y), PIN, strong=True))
+    at = Point(start + max(widest, layout.sheet.measure(row.pin, PIN)) + 10 * unit, y)
+    words = row.caption
+    if at.x + layout.sheet.measure(words, CAPTION) > columns.block[1] - 4 * unit:
+        words = words[:1]
+    sketch.labels.append(Label(words, at, CAPTION))
+    sketch.labels.append(Label(row.caption, end.moved(5 * unit), NAME, strong=True))
+    if wide:
+        volts = Point(columns.block[1] + 24 * unit, y + 11 * unit)
+        sketch.places.append(Place(Figure.SYNC_VOLTS, volts, VOLTS, pin=index))
+
+
+def _sync_name(row: SyncRow, body: Rect, y: float, unit: float, *, above: bool) -> Label:
+    if above:
+        return Label(row.part, Point(body.left + unit, body.top - 10 * unit), NAME)
+    return Label(row.part, Point(body.right + 8 * unit, y - 10 * unit), NAME)
+
+
+def _foot(sketch: Sketch) -> float:
+    layout = sketch.layout
+    rows = len(layout.board.sync)
+    last = layout.sync_y(rows - 1) if rows else layout.y(layout.levels[-1] if layout.levels else 0)
+    return last + layout.pitch.below
+
+
+def _draw_bodies(sketch: Sketch) -> None:
+    layout, unit, columns = sketch.layout, sketch.unit, sketch.layout.columns
+    top, foot, y = layout.pitch.captions, _foot(sketch), layout.exit_y
+    socket_top = max(top, y - 22 * unit)
+    monitor_top, patch = _screen(sketch, top, y)
+    add = sketch.blocks.append
+    add(Block(BlockKind.CONTROLLER, Rect.between(columns.block[0], top, columns.block[1], foot)))
+    add(Block(BlockKind.SOCKET, Rect.between(columns.socket[0], socket_top, columns.socket[1], foot)))
+    if columns.cable[1] > columns.cable[0]:
+        cable = Rect.between(columns.cable[0], socket_top + 7 * unit, columns.cable[1], foot - 24 * unit)
+        add(Block(BlockKind.CABLE, cable))
+    add(Block(BlockKind.MONITOR, Rect.between(columns.monitor[0], monitor_top, columns.monitor[1], foot)))
+    add(Block(BlockKind.PATCH, patch))
+
+
+def _screen(sketch: Sketch, top: float, y: float) -> tuple[float, Rect]:
+    """Return the top of the monitor, and the patch of screen: over the output, or under the load."""
+    layout, unit = sketch.layout, sketch.unit
+    left, right = layout.columns.monitor
+    tall = (58 if layout.pitch.roomy and layout.sheet.wide else 28) * unit
+    inset = 8 * unit
+    if y - tall - 30 * unit >= top:
+        monitor_top = y - tall - 30 * unit
+        return monitor_top, Rect(left + inset, monitor_top + inset, right - left - 2 * inset, tall)
+    patch_top = y + _load_height(sketch) + 52 * unit
+    return max(top, y - 22 * unit), Rect(left + inset, patch_top, right - left - 2 * inset, tall)
+
+
+def _load_height(sketch: Sketch) -> float:
+    return (44 if sketch.layout.pitch.roomy else 34) * sketch.unit
+
+
+def _draw_load(sketch: Sketch) -> None:
+    """Draw the termination in the monitor, or the open end where none is fitted."""
+    layout, unit, columns = sketch.layout, sketch.unit, sketch.layout.columns
+    y, load, out = layout.exit_y, layout.board.load, layout.plan.network.output
+    contact = Point(sum(columns.socket) / 2, y)
+    x = columns.monitor[0] + round((26 if layout.sheet.wide else 20) * unit)
+    sketch.contacts.append(Contact(layout.board.contact, contact, CONTACT * unit, WireRole.BUS))
+    tall = _load_height(sketch)
+    body = Rect(x - 9 * unit, y + 13 * unit, 18 * unit, tall)
+    text = "no load" if load.ohms is None else format_quantity(load.ohms, "Ω")
+    at = Point(body.right + 6 * unit, body.centre.y)
+    field = Rect.between(at.x - 5 * unit, at.y - 13 * unit, columns.monitor[1] - 4 * unit, at.y + 13 * unit)
+    fitted = load.ohms is not None
+    sketch.symbols.append(
+        Symbol(
+            LOAD,
+            SymbolKind.RESISTOR if fitted else SymbolKind.WIRE,
+            body,
+            Point(x, body.top),
+            Point(x, body.bottom),
+            (out, GROUND),
+            flipped=False,
+            vertical=True,
+            value=Label(text, at, VALUE if fitted else CAPTION, strong=fitted),
+            name=Label("", at, NAME),
+            bands=None,
+            field=field,
+        )
+    )
+    sketch.wire(out, contact, Point(x, y), Point(x, body.top), role=WireRole.BUS)
+    if fitted:
+        sketch.ground(Point(x, body.bottom), x)
+    else:
+        sketch.open_ends.append(OpenEnd(Point(x, body.top), out))
+    if fitted and load.monitors > 1:
+        twice = Label(f"× {load.monitors}", at.moved(dy=17 * unit), CAPTION)
+        sketch.labels.append(twice)
+    if columns.cable[1] - columns.cable[0] > 40 * unit:
+        middle = sum(columns.cable) / 2
+        sketch.places.append(Place(Figure.LOAD_AMPS, Point(middle, y + 14 * unit), CURRENT, Align.CENTRE))
+        sketch.places.append(Place(Figure.LOAD_ARROW, Point(middle, y), CURRENT))
+        _draw_cable_texts(sketch, middle)
+
+
+def _draw_cable_texts(sketch: Sketch, middle: float) -> None:
+    cable = sketch.layout.board.cable
+    if cable is None:
+        return
+    y = sketch.layout.exit_y + 52 * sketch.unit
+    for line, text in enumerate((format_quantity(cable.metres, "m"), format_quantity(cable.ohms, "Ω"))):
+        at = Point(middle, y + 18 * line * sketch.unit)
+        sketch.labels.append(Label(text, at, VOLTS, Align.CENTRE))
+
+
+def _draw_return(sketch: Sketch) -> None:
+    """Draw the colour's return contact with its ground, below the output's figures."""
+    layout, unit, columns = sketch.layout, sketch.unit, sketch.layout.columns
+    y = layout.exit_y + max(104 * unit, round(1.52 * layout.pitch.row))
+    if layout.plan.rungs:
+        # A rung's value stands between two rows, so the ground symbol keeps to a row.
+        rows = [layout.y(level) for level in layout.levels]
+        y = min((row for row in rows if row >= y), default=y)
+    if layout.board.sync:
+        y = min(y, layout.sync_y(0) - 44 * unit)
+    contact = Point(sum(columns.socket) / 2, y)
+    sketch.contacts.append(Contact(layout.board.return_contact, contact, CONTACT * unit, WireRole.RETURN))
+    sketch.ground(contact, columns.socket[0] - 24 * unit)
+
+
+def _draw_captions(sketch: Sketch) -> None:
+    layout, unit, columns = sketch.layout, sketch.unit, sketch.layout.columns
+    if not layout.sheet.wide:
+        return
+
+    def put(text: str, x: float, y: float) -> None:
+        sketch.labels.append(Label(text, Point(x, y), CAPTION, Align.CENTRE))
+
+    head, foot = layout.pitch.captions - 12 * unit, _foot(sketch) + 16 * unit
+    put("pins", sum(columns.block) / 2, head)
+    put("leg current", columns.ranks[0] - 54 * unit, head)
+    if columns.boxes:
+        put("resistor", sum(columns.boxes[0]) / 2, head)
+        put("node", layout.text_x, head)
+    put("J1", sum(columns.socket) / 2, foot)
+    if columns.cable[1] > columns.cable[0]:
+        put("cable", sum(columns.cable) / 2, foot)
+    put("monitor", sum(columns.monitor) / 2, foot)
+    left = Label(layout.board.controller, Point(columns.block[0] + 2 * unit, foot), CAPTION)
+    sketch.labels.append(left)
+
+
+def _draw_volts(sketch: Sketch) -> None:
+    """Keep room for the output's volts, loaded and open, and for those of the spine's nodes."""
+    layout, unit, y = sketch.layout, sketch.unit, sketch.layout.exit_y
+    x = layout.text_x + 13 * unit
+    put = sketch.places.append
+    if text_above(layout.plan):
+        lift = 22 * unit if layout.plan.tail.runs else 0.0
+        put(Place(Figure.LOADED, Point(x, y - 38 * unit - lift), CURRENT))
+        put(Place(Figure.OPEN, Point(x, y - 18 * unit - lift), CURRENT))
+        beside = x + layout.sheet.measure("0.000 V ", CURRENT)
+        sketch.labels.append(Label("loaded", Point(beside, y - 38 * unit - lift), CAPTION))
+        sketch.labels.append(Label("open", Point(beside, y - 18 * unit - lift), CAPTION))
+    else:
+        roomy = layout.pitch.roomy
+        first = y + (28 if roomy or layout.plan.tail.runs else 20) * unit
+        line, pair = (17, 45) if roomy else (15, 37)
+        put(Place(Figure.LOADED, Point(x, first), LOADED))
+        put(Place(Figure.OPEN, Point(x, first + pair * unit), OPEN))
+        sketch.labels.append(Label("loaded", Point(x, first + line * unit), CAPTION))
+        sketch.labels.append(Label("open", Point(x, first + (pair + line) * unit), CAPTION))
+    if layout.sheet.wide:
+        _keep_node_volts(sketch)
+
+
+def _keep_node_volts(sketch: Sketch) -> None:
+    layout, plan = sketch.layout, sketch.layout.plan
+    for rung in plan.rungs:
+        node = rung.run.end.node
+        at = Point(layout.x(Bus(node)) + 12 * sketch.unit, layout.y(layout.levels[rung.below]))
+        if plan.rank[Bus(node)] == plan.ranks and rung.below != plan.exit.upper:
+            sketch.places.append(Place(Figure.NODE_VOLTS, at, VOLTS, node=node))
