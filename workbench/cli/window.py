@@ -16,7 +16,6 @@ def add(commands: Any) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Open the window and return its exit code."""
-    from workbench.gui.app import main
+    from workbench.gui.app import run_window
 
-    code: int = main(arguments.file)
-    return code
+    return run_window(arguments.file)
