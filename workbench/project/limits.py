@@ -18,6 +18,7 @@ __all__ = [
     "INPUT_FARADS",
     "LONGEST_NAME",
     "MONITORS",
+    "MOST_PARTS",
     "OHMS",
     "PIN_OHMS",
     "RATE_HZ",
@@ -25,19 +26,22 @@ __all__ = [
     "SERIES_OHMS",
     "SUPPLY_VOLTS",
     "TOLERANCE",
+    "UNIT",
     "VELOCITY",
     "WATTS",
     "Range",
     "check_name",
 ]
 
+MOST_PARTS = 200
+"""Resistors and capacitors of a channel; eight bits of three parts each are 24. [1]"""
 LONGEST_NAME = 100
 """Characters of a project's, a part's or a pin's name. [1]"""
 
 
 @dataclass(frozen=True, slots=True)
 class Range:
-    """Values from ``low`` to ``high``, both included, in the unit of ``unit``."""
+    """Values from ``low`` to ``high``, both included, in ``unit``."""
 
     noun: str
     low: float
@@ -47,16 +51,16 @@ class Range:
     def __contains__(self, value: float) -> bool:
         return self.low <= value <= self.high
 
-    def check(self, value: float, subject: str = "") -> float:
+    def check(self, value: float, subject: str) -> float:
         """Return the value, or raise an `EditError` that names the subject and the range."""
         if value in self:
             return float(value)
-        raise EditError(f"{subject or 'This'} cannot be {self._shown(value)}: {self.sentence}")
+        raise EditError(f"{subject} {self.refusal(value)}")
 
-    @property
-    def sentence(self) -> str:
-        """Say the range in words, as ``a resistance lies between 1 mΩ and 1 GΩ``."""
-        return f"{self.noun} lies between {self._shown(self.low)} and {self._shown(self.high)}"
+    def refusal(self, value: float) -> str:
+        """Say why not, as ``cannot be 0 Ω: a resistance lies between 1 mΩ and 1 GΩ``."""
+        bounds = f"{self._shown(self.low)} and {self._shown(self.high)}"
+        return f"cannot be {self._shown(value)}: {self.noun} lies between {bounds}"
 
     def _shown(self, value: float) -> str:
         return format_quantity(value, self.unit).strip()
@@ -77,6 +81,7 @@ CABLE_METRES = Range("a cable's length", 0.01, 1000.0, "m")
 CABLE_OHMS = Range("a cable's impedance", 1.0, 1000.0, "Ω")
 VELOCITY = Range("a cable's wave speed, as a part of the speed of light,", 0.1, 1.0, "")
 CABLE_LOSS = Range("a cable's loss", 0.0, 100.0, "dB/m")
+UNIT = Range("a part of full scale", 0.0, 1.0, "")
 RATE_HZ = Range("a monitor's rate", 0.1, 1e10, "Hz")
 
 

@@ -9,6 +9,7 @@ from workbench.circuit.network import Capacitor, Network, NodeId, PartId, Resist
 from workbench.errors import EditError
 from workbench.picture.scene import Picture
 from workbench.project.document import Channel, Channels, Project, Wiring
+from workbench.project.limits import MOST_PARTS
 
 __all__ = [
     "edit_network",
@@ -32,6 +33,8 @@ def edit_network(project: Project, channel: Channel, change: Callable[[Network],
     network = change(project.channels[channel])
     if network == project.channels[channel]:
         return project
+    if len(parts_of(network)) > MOST_PARTS:
+        raise EditError(f"a channel has at most {MOST_PARTS} parts: take one away first")
     chosen = tuple(Channel) if project.linked else (channel,)
     return put_networks(project, dict.fromkeys(chosen, network))
 

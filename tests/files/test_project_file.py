@@ -1,0 +1,229 @@
+"""The project file: what is written reads back, and what is wrong is named with its place."""
+
+import json
+import os
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+
+from tests.strategies import projects
+from workbench.circuit.network import PartId
+from workbench.errors import FileError
+from workbench.files.project_file import decode, encode, read_project, schema, write_project
+from workbench.project.document import Channel, Project
+from workbench.project.edits.channels import unlink
+from workbench.project.edits.naming import rename
+from workbench.project.edits.parts import set_value
+from workbench.project.templates import TEMPLATES
+
+ROOT = Path(__file__).resolve().parents[2]
+OLD_FILES = sorted((ROOT / "tests/files/data").rglob("*.backporch"))
+R4 = ("channels", "red", "resistors", 3)
+
+
+@pytest.fixture
+def tide_board() -> Project:
+    return TEMPLATES[0].project()
+
+
+@given(project=projects())
+def test_what_is_written_reads_back_exactly(project: Project) -> None:
+    assert decode(encode(project)) == project
+
+
+@given(project=projects())
+def test_writing_again_gives_the_same_bytes(project: Project) -> None:
+    assert encode(decode(encode(project))) == encode(project)
+
+
+@pytest.mark.parametrize("path", OLD_FILES, ids=lambda path: f"{path.parent.name}/{path.stem}")
+def test_old_files_open(path: Path) -> None:
+    project = read_project(path)
+
+    assert project.name
+    assert decode(encode(project)) == project
+
+
+def test_there_are_old_files_of_every_version() -> None:
+    assert {path.parent.name for path in OLD_FILES} == {"v1"}
+    assert len(OLD_FILES) >= 4
+
+
+def test_a_changed_value_changes_one_line(tide_board: Project) -> None:
+    apart = unlink(tide_board)
+    before = encode(apart).decode().splitlines()
+    after = encode(set_value(apart, Channel.RED, PartId("R4"), 3900.0)).decode().splitlines()
+
+    changed = [new for old, new in zip(before, after, strict=True) if old != new]
+    assert len(changed) == 1
+    assert changed[0].startswith('        {"id": "R4", "a": "bit1", "b": "out", "ohms": 3900, ')
+
+
+def test_the_file_begins_with_format_and_version(tide_board: Project) -> None:
+    assert encode(tide_board).startswith(b'{\n  "format": "backporch-project",\n  "version": 1,\n  "name": ')
+    assert encode(tide_board).endswith(b"}\n")
+
+
+def test_what_is_missing_takes_its_default(spoilt) -> None:
+    assert decode(spoilt("driver")).driver.supply_volts == 3.3
+    assert decode(spoilt(*R4, "tolerance")).channels.red.resistors[3].tolerance == 0.01
+
+
+def test_a_byte_order_mark_is_no_harm(tide_board: Project) -> None:
+    assert decode(b"\xef\xbb\xbf" + encode(tide_board)) == tide_board
+
+
+@pytest.mark.parametrize(
+    ("place", "value", "sentence"),
+    [
+        ((*R4, "ohms"), 0, "channels.red.resistors[3].ohms cannot be 0 Ω: a resistance lies between"),
+        ((*R4, "ohms"), -5, "channels.red.resistors[3].ohms cannot be −5 Ω"),
+        ((*R4, "ohms"), "4k7", "channels.red.resistors[3].ohms must be a number, not a text"),
+        ((*R4, "ohms"), True, "channels.red.resistors[3].ohms must be a number, not true or false"),
+        ((*R4, "ohms"), float("nan"), "NaN stands where a number is needed"),
+        ((*R4, "ohms"), float("inf"), "Infinity stands where a number is needed"),
+        ((*R4, "ohms"), ..., 'channels.red.resistors[3] has no "ohms": add it'),
+        ((*R4, "colour"), 1, "channels.red.resistors[3].colour is not known in version 1"),
+        (("cable",), {"meters": 2}, "cable.meters is not known in version 1"),
+        (("cable",), {"metres": -2}, "cable.metres cannot be −2 m"),
+        ((*R4, "id"), "R1", "channels.red.resistors[3].id is R1, as another part of this channel is"),
+        ((*R4, "a"), "out", "channels.red.resistors[3] has both ends on the node out"),
+        (R4, 5, "channels.red.resistors[3] must be an object in { }, not a whole number"),
+        (("channels", "red", "pins"), ["a", "b", "c", "d", "a"], "channels.red.pins has a twice"),
+        (
+            ("channels", "red", "pins"),
+            [f"b{i}" for i in range(1000)],
+            "has 1000 pins; a channel has at most 8",
+        ),
+        (("channels", "blue", "pins"), [], "wiring.blue names 5 pins, but the channel has 0"),
+        (("wiring", "h"), "P0", "wiring has P0 twice"),
+        (("mode", "h", "sync"), 0, "mode is not possible: The line's sync is 0"),
+        (("mode", "h", "sync"), 1.5, "mode.h.sync must be a whole number, not a number"),
+        (("mode", "pixel_clock_hz"), 10**400, "a whole number has 401 digits"),
+        (("load", "monitors"), 1e30, "load.monitors must be a whole number, not a number"),
+        (("mode", "interlaced"), True, "mode.interlaced is true, but interlaced modes are not simulated"),
+        (("driver", "zeros"), "loose", "driver.zeros is 'loose', which is no value it can have"),
+        (("load", "monitors"), 0, "load.monitors cannot be 0: the number of monitors lies between 1 and 8"),
+        (("picture", "blanking"), [0, 0], "picture.blanking must have 3 items"),
+        (("picture", "blanking"), [0, 0, 32], "picture.blanking[2] is 32, but blue has codes 0 to 31"),
+        (("picture", "colour"), [0, 2, 0], "picture.colour[1] cannot be 2: a part of full scale"),
+        (("scanline",), 526, "scanline is 526, but the mode has scanlines 1 to 525"),
+        (("series",), 25, "series is 25, which is no value it can have"),
+        (("name",), "a\nb", "name holds a line break or a control character"),
+        (("name",), "\ud800", "name holds a line break or a control character"),
+        (("name",), " ", "name is empty: type a name"),
+        (("monitor",), {"h_min_hz": 9, "h_max_hz": 8, "v_min_hz": 1, "v_max_hz": 2}, "is above h_max_hz"),
+        (("format",), "photo", 'this is no Backporch project: "format": "backporch-project" is missing'),
+        (("version",), 2, "the file has version 2, and this program knows up to 1: take a newer program"),
+        (("version",), "1", "version is not a whole number from 1"),
+        (("version",), True, "version is not a whole number from 1"),
+        (("name",), ..., 'the file has no "name": add it'),
+    ],
+    ids=lambda value: ".".join(map(str, value)) if isinstance(value, tuple) else None,
+)
+def test_a_wrong_value_is_named_with_its_place(spoilt, place, value, sentence: str) -> None:
+    with pytest.raises(FileError) as error:
+        decode(spoilt(*place, value=value))
+
+    assert sentence in str(error.value)
+    assert "\n" not in str(error.value)
+    assert len(str(error.value)) < 250
+
+
+def test_channels_said_to_be_linked_must_be_alike(spoilt) -> None:
+    with pytest.raises(FileError, match="linked says that all channels are alike, but they differ"):
+        decode(spoilt(*R4, "ohms", value=3900))
+
+
+@pytest.mark.parametrize(
+    ("data", "sentence"),
+    [
+        (b"", "the file is empty"),
+        (b" \n", "the file is empty"),
+        (b'{"format": "backporch-project", "ver', "the file is cut off at line 1"),
+        (b'{"format": backporch}', "the JSON is damaged (Expecting value) at line 1, column 12"),
+        (b"\xff\xfe{\x00", "byte 0 is not UTF-8 text"),
+        (b"[]", "this is no Backporch project"),
+        (b'"backporch-project"', "this is no Backporch project"),
+        (b"[" * 100_000, "nested too deep"),
+        (b'{"a":' * 100_000, "nested too deep"),
+        (b'{"a": 1, "a": 2}', 'the key "a" stands twice in one object'),
+        (b'{"a": ' + b"9" * 6000 + b"}", "a whole number has 6000 digits"),
+    ],
+    ids=["empty", "blank", "cut", "damaged", "UTF-16", "list", "text", "deep lists", "deep", "twice", "long"],
+)
+def test_damage_is_said_in_one_sentence(data: bytes, sentence: str) -> None:
+    with pytest.raises(FileError) as error:
+        decode(data)
+
+    assert sentence in str(error.value)
+    assert len(str(error.value)) < 200
+
+
+def test_a_file_cut_anywhere_is_refused(tide_board: Project) -> None:
+    whole = encode(tide_board).rstrip()
+    for length in range(0, len(whole), 7):
+        with pytest.raises(FileError):
+            decode(whole[:length])
+
+
+def test_a_nesting_that_hides_in_a_field_is_refused(spoilt) -> None:
+    deep = json.loads("[" * 400 + "]" * 400)
+    with pytest.raises(FileError, match="name must be a text, not a list"):
+        decode(spoilt("name", value=deep))
+
+
+def test_the_path_stands_before_the_place(tmp_path: Path, spoilt) -> None:
+    path = tmp_path / "board.backporch"
+    path.write_bytes(spoilt(*R4, "ohms", value=0))
+
+    with pytest.raises(FileError) as error:
+        read_project(path)
+
+    assert str(error.value).startswith(f"{path}: channels.red.resistors[3].ohms cannot be 0 Ω")
+
+
+def test_saving_and_opening(tmp_path: Path, tide_board: Project) -> None:
+    path = tmp_path / "board.backporch"
+
+    write_project(tide_board, path)
+    assert read_project(path) == tide_board
+    write_project(rename(tide_board, "Pier"), path)
+    assert read_project(path).name == "Pier"
+
+
+@pytest.mark.parametrize("content", [b"notes of mine", b'{"format": "backporch-project", "version": 9}'])
+def test_a_file_that_cannot_be_read_is_never_overwritten(
+    tmp_path: Path, tide_board: Project, content: bytes
+) -> None:
+    path = tmp_path / "board.backporch"
+    path.write_bytes(content)
+
+    with pytest.raises(FileError, match="not overwritten: save under another name"):
+        write_project(tide_board, path)
+
+    assert path.read_bytes() == content
+    assert os.listdir(tmp_path) == ["board.backporch"]
+
+
+def test_an_empty_file_holds_nothing_to_lose(tmp_path: Path, tide_board: Project) -> None:
+    path = tmp_path / "board.backporch"
+    path.touch()
+
+    write_project(tide_board, path)
+
+    assert read_project(path) == tide_board
+
+
+def test_the_shipped_schema_is_current() -> None:
+    shipped = json.loads((ROOT / "docs/reference/project-file.schema.json").read_text(encoding="utf-8"))
+
+    assert shipped == json.loads(json.dumps(schema()))
+
+
+def test_the_description_names_every_field() -> None:
+    text = (ROOT / "docs/reference/project-file.md").read_text(encoding="utf-8")
+    names = {name for kind in schema()["$defs"].values() for name in kind.get("properties", ())}
+
+    assert {name for name in names if name not in text} == set()

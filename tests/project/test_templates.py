@@ -1,0 +1,102 @@
+"""New projects and the shipped ones."""
+
+import pytest
+
+from workbench.circuit.ladders import Topology, recognise
+from workbench.circuit.network import Driver, Load
+from workbench.circuit.series import Series, is_in
+from workbench.circuit.solution import solve_levels
+from workbench.errors import EditError
+from workbench.files.assets import asset_path
+from workbench.files.project_file import read_project
+from workbench.project.document import Channel
+from workbench.project.templates import TEMPLATES, Ladders, Template, default_wiring, make_project
+from workbench.timing.search import find_mode
+
+MODE = find_mode("640x480@60")
+
+
+@pytest.mark.parametrize("template", TEMPLATES, ids=lambda template: template.title)
+def test_the_shipped_file_is_the_template(template: Template) -> None:
+    assert read_project(asset_path(f"projects/{template.file}")) == template.project()
+
+
+@pytest.mark.parametrize("template", TEMPLATES, ids=lambda template: template.title)
+def test_every_template_has_a_right_white(template: Template) -> None:
+    project = template.project()
+    for channel in Channel:
+        levels = solve_levels(project.channels[channel], project.driver, project.load)
+        assert 0.665 <= levels.volts_by_code[-1] <= 0.770  # DAC table, see workbench.checks.limits
+        assert levels.problems == ()
+
+
+def test_no_file_lies_in_assets_that_is_no_template() -> None:
+    shipped = {path.name for path in asset_path("projects").iterdir()}
+
+    assert shipped == {template.file for template in TEMPLATES}
+
+
+def test_every_template_says_itself_in_one_sentence() -> None:
+    for template in TEMPLATES:
+        assert template.description.endswith(".")
+        assert template.description.count(".") == template.description.count(". ") + 1
+    assert len({template.title for template in TEMPLATES}) == len(TEMPLATES)
+
+
+def test_pins_count_on_from_red_to_sync() -> None:
+    wiring = default_wiring((3, 3, 2))
+
+    assert wiring.red == ("P0", "P1", "P2")
+    assert wiring.blue == ("P6", "P7")
+    assert (wiring.h, wiring.v) == ("P8", "P9")
+
+
+def test_given_values_are_taken_as_they_are() -> None:
+    values = ((500.0, 1000.0, 2000.0),) * 3
+    project = make_project(MODE, Ladders(Topology.WEIGHTED, (3, 3, 3), values))
+
+    assert [part.ohms for part in project.channels.blue.resistors] == [500.0, 1000.0, 2000.0]
+    assert project.linked
+
+
+@pytest.mark.parametrize("topology", [Topology.WEIGHTED, Topology.R2R])
+def test_sized_values_bring_white_to_700_millivolts(topology: Topology) -> None:
+    project = make_project(MODE, Ladders(topology, (4, 4, 4)))
+
+    levels = solve_levels(project.channels.red, project.driver, project.load)
+    assert levels.volts_by_code[-1] == pytest.approx(0.7)
+    assert recognise(project.channels.red) is topology
+
+
+def test_a_series_is_kept_to() -> None:
+    project = make_project(MODE, Ladders(Topology.WEIGHTED, (3, 3, 2), series=Series.E12, shunt_ohms=150.0))
+
+    legs = [part for part in project.channels.red.resistors if part.id != "RS"]
+    assert all(is_in(part.ohms, Series.E12) for part in legs)
+    assert (project.series, project.linked) == (Series.E12, False)
+
+
+@pytest.mark.parametrize(
+    ("ladders", "sentence"),
+    [
+        (Ladders(bits=(5, 5, 9)), "a channel has 1 to 8 bits, not 9"),
+        (Ladders(bits=(0, 1, 1)), "a channel has 1 to 8 bits, not 0"),
+        (Ladders(bits=(3, 3, 3), values=((1e3,),) * 3), "a weighted ladder of 3 bits takes 3 values, not 1"),
+        (
+            Ladders(Topology.R2R, (3, 3, 3), ((1.0, 2.0, 3.0),) * 3),
+            "an R-2R ladder takes R, or R and 2R, not 3",
+        ),
+        (Ladders(Topology.CUSTOM), "there is no template for a custom ladder"),
+        (Ladders(bits=(1, 1, 1), values=((0.0,),) * 3), "cannot be 0 Ω"),
+    ],
+)
+def test_impossible_wishes_are_refused(ladders: Ladders, sentence: str) -> None:
+    with pytest.raises(EditError, match=sentence):
+        make_project(MODE, ladders)
+
+
+def test_weak_pins_are_said() -> None:
+    with pytest.raises(EditError, match="no resistors bring white to the wanted level from 500 mV"):
+        make_project(MODE, Ladders(), driver=Driver(supply_volts=0.5))
+    with pytest.raises(EditError, match="pins of 2 kΩ"):
+        make_project(MODE, Ladders(), driver=Driver(high_ohms=2e3, low_ohms=2e3), load=Load())

@@ -1,0 +1,172 @@
+"""What a project must hold to: every range, and every tie between its fields.
+
+Edits keep to these by themselves; a file is checked against them when it is read.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import fields, is_dataclass
+from typing import Any
+
+from workbench.circuit.ladders import MOST_BITS
+from workbench.circuit.network import Cable, Capacitor, Driver, Load, Network, Resistor
+from workbench.errors import EditError, TimingError
+from workbench.project.document import Channel, MonitorRange, Project, SyncLine
+from workbench.project.limits import (
+    AMPS,
+    CABLE_LOSS,
+    CABLE_METRES,
+    CABLE_OHMS,
+    FARADS,
+    INPUT_FARADS,
+    MONITORS,
+    MOST_PARTS,
+    OHMS,
+    PIN_OHMS,
+    RATE_HZ,
+    RISE_S,
+    SERIES_OHMS,
+    SUPPLY_VOLTS,
+    TOLERANCE,
+    UNIT,
+    VELOCITY,
+    WATTS,
+    Range,
+    check_name,
+)
+from workbench.timing.custom import checked
+
+__all__ = ["Flaw", "first_flaw"]
+
+Flaw = tuple[str, str]
+"""Where in the project, as ``channels.red.resistors[3].ohms``, and a clause that says what is wrong."""
+
+_RANGES: dict[tuple[type, str], Range] = {
+    (Resistor, "ohms"): OHMS,
+    (Resistor, "tolerance"): TOLERANCE,
+    (Resistor, "rating_watts"): WATTS,
+    (Capacitor, "farads"): FARADS,
+    (Driver, "supply_volts"): SUPPLY_VOLTS,
+    (Driver, "high_ohms"): PIN_OHMS,
+    (Driver, "low_ohms"): PIN_OHMS,
+    (Driver, "rise_s"): RISE_S,
+    (Driver, "pin_limit_amps"): AMPS,
+    (Driver, "total_limit_amps"): AMPS,
+    (Load, "ohms"): OHMS,
+    (Load, "monitors"): MONITORS,
+    (Load, "farads"): INPUT_FARADS,
+    (Cable, "metres"): CABLE_METRES,
+    (Cable, "ohms"): CABLE_OHMS,
+    (Cable, "velocity"): VELOCITY,
+    (Cable, "loss_db_per_m"): CABLE_LOSS,
+    (Cable, "loss_at_hz"): RATE_HZ,
+    (SyncLine, "series_ohms"): SERIES_OHMS,
+    (SyncLine, "input_ohms"): OHMS,
+    (MonitorRange, "h_min_hz"): RATE_HZ,
+    (MonitorRange, "h_max_hz"): RATE_HZ,
+    (MonitorRange, "v_min_hz"): RATE_HZ,
+    (MonitorRange, "v_max_hz"): RATE_HZ,
+    (MonitorRange, "max_pixel_clock_hz"): RATE_HZ,
+}
+"""The range of every number that stands alone; those tied to others are checked below."""
+
+
+def first_flaw(project: Project) -> Flaw | None:
+    """Return the first thing that is not as it must be, in the order of the document."""
+    return next(_flaws(project), None)
+
+
+def _flaws(project: Project) -> Iterator[Flaw]:
+    yield from _walk(project, "")
+    yield from _mode_flaws(project)
+    for channel in Channel:
+        yield from _network_flaws(project.channels[channel], f"channels.{channel.value}")
+    yield from _wiring_flaws(project)
+    yield from _picture_flaws(project)
+    if project.linked and len({project.channels[channel] for channel in Channel}) > 1:
+        yield "linked", "says that all channels are alike, but they differ: write false"
+    if not 1 <= project.scanline <= project.mode.v.total:
+        yield "scanline", f"is {project.scanline}, but the mode has scanlines 1 to {project.mode.v.total}"
+    if (monitor := project.monitor) is not None:
+        for low, high in (("h_min_hz", "h_max_hz"), ("v_min_hz", "v_max_hz")):
+            if getattr(monitor, low) > getattr(monitor, high):
+                yield f"monitor.{low}", f"is above {high}: exchange the two"
+
+
+def _walk(value: Any, place: str) -> Iterator[Flaw]:
+    """Check each number against its range and each text as a name."""
+    if isinstance(value, tuple):
+        for index, item in enumerate(value):
+            yield from _walk(item, f"{place}[{index}]")
+    elif is_dataclass(value):
+        for field in fields(value):
+            inner = getattr(value, field.name)
+            where = f"{place}.{field.name}".lstrip(".")
+            limits = _RANGES.get((type(value), field.name))
+            if limits is not None and inner is not None and inner not in limits:
+                yield where, limits.refusal(inner)
+            yield from _walk(inner, where)
+    elif isinstance(value, str):
+        try:
+            check_name(value, "the text")
+        except EditError as error:
+            yield place, str(error).removeprefix("the text ")
+
+
+def _mode_flaws(project: Project) -> Iterator[Flaw]:
+    try:
+        checked(project.mode)
+    except TimingError as error:
+        yield "mode", f"is not possible: {error}"
+    if project.mode.interlaced:
+        yield (
+            "mode.interlaced",
+            "is true, but interlaced modes are not simulated here: choose another",
+        )
+
+
+def _network_flaws(network: Network, place: str) -> Iterator[Flaw]:
+    if network.bits > MOST_BITS:
+        yield f"{place}.pins", f"has {network.bits} pins; a channel has at most {MOST_BITS}"
+    if len(network.resistors) + len(network.capacitors) > MOST_PARTS:
+        yield f"{place}.resistors", f"and capacitors are more than the {MOST_PARTS} parts a channel may have"
+    yield from _doubles(network.pins, f"{place}.pins")
+    names: list[str] = []
+    for kind in ("resistors", "capacitors"):
+        for index, part in enumerate(getattr(network, kind)):
+            where = f"{place}.{kind}[{index}]"
+            if part.id in names:
+                yield (
+                    f"{where}.id",
+                    f"is {part.id}, as another part of this channel is: give it another",
+                )
+            if part.a == part.b:
+                yield where, f"has both ends on the node {part.a}: its ends must differ"
+            names.append(part.id)
+
+
+def _wiring_flaws(project: Project) -> Iterator[Flaw]:
+    wiring = project.wiring
+    names: list[str] = []
+    for channel in Channel:
+        bits, given = project.channels[channel].bits, len(wiring[channel])
+        if given != bits:
+            yield f"wiring.{channel.value}", f"names {given} pins, but the channel has {bits}: name each once"
+        names += wiring[channel]
+    yield from _doubles((*names, wiring.h, wiring.v), "wiring")
+
+
+def _picture_flaws(project: Project) -> Iterator[Flaw]:
+    picture = project.picture
+    for index, (channel, code) in enumerate(zip(Channel, picture.blanking, strict=True)):
+        highest = project.channels[channel].n_codes - 1
+        if not 0 <= code <= highest:
+            yield f"picture.blanking[{index}]", f"is {code}, but {channel.value} has codes 0 to {highest}"
+    for index, part in enumerate(picture.colour):
+        if part not in UNIT:
+            yield f"picture.colour[{index}]", UNIT.refusal(part)
+
+
+def _doubles(names: Sequence[str], place: str) -> Iterator[Flaw]:
+    for index, name in enumerate(names):
+        if name in names[:index]:
+            yield place, f"has {name} twice: give each pin a name of its own"
