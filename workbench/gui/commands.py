@@ -26,7 +26,7 @@ class Openers:
     preferences: Callable[[], object]
     help: Callable[[], object]
     cautions: Callable[[], object]
-    shortcuts: Callable[[], object]
+    keys: Callable[[], object]
     projector: Callable[[], object]
 
 
@@ -111,7 +111,7 @@ def view_specs(bench: Bench, pages: PageArea, openers: Openers) -> tuple[ActionS
             shortcut=Key.HelpContents,
             tip="A short card about the control, field or drawing that has the focus.",
         ),
-        ActionSpec("help.shortcuts", "Keys", openers.shortcuts, "Help", tip="Lists every key."),
+        ActionSpec("help.keys", "Keys", openers.keys, "Help", tip="Lists every key."),
         ActionSpec(
             "help.cautions",
             "About Backporch, and cautions",

@@ -55,6 +55,6 @@ def style_sheet(theme: Theme, type_: Type) -> str:
     scale = type_.base_px / 14.0
     sizes = {f"p{n}": max(1, round(n * scale)) for n in (2, 3, 5, 8, 10, 12, 24)}
     sizes["p8less"] = sizes["p8"] - 1
-    lit = theme.mixed("raised", "accent", 0.16).name()
+    lit = theme.lit("raised").name()
     faint = theme.mixed("raised", "dim", 0.6).name()
     return SHEET.format(**theme.roles, **sizes, lit=lit, faint=faint)

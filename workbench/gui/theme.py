@@ -9,6 +9,9 @@ from workbench.project.document import Channel
 
 __all__ = ["DUSK", "PAPER", "PROJECTOR", "THEMES", "Theme", "ThemeName", "Type", "palette"]
 
+LIT = 0.12
+"""How much of the accent lies on a lit ground; with more, dim words on it could not be read. [1]"""
+
 
 class ThemeName(Enum):
     """The themes a person can choose; the projector view brings its own."""
@@ -67,6 +70,10 @@ class Theme:
         )
         return QColor.fromRgbF(*(a + (b - a) * part for a, b in pairs))
 
+    def lit(self, role: str) -> QColor:
+        """Return a ground as it is under the lamp: chosen rows, and what the pointer is on."""
+        return self.mixed(role, "accent", LIT)
+
     @property
     def dark(self) -> bool:
         """Whether light words stand on a dark ground."""
@@ -116,7 +123,7 @@ PAPER = Theme(
     plot="#fffdf9",
     raised="#f8f6f2",
     text="#20252e",
-    dim="#5c6573",
+    dim="#58616f",
     outline="#857f72",
     hairline="#e0dcd4",
     accent="#9c4f0c",

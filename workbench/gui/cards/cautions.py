@@ -51,6 +51,5 @@ class CautionsCard(Card):
 
     def _add(self, text: str, role: str) -> None:
         words = Words(self.bench, text, role=role)
-        words.setWordWrap(True)
-        words.setFixedWidth(self.bench.px(460))
+        words.wrap(self.bench.px(460))
         self.column.addWidget(words)

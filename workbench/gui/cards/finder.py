@@ -24,6 +24,8 @@ class Find:
     figures: str
     take: Callable[[], object]
     refused: str = ""
+    also: str = ""
+    """Words that find it and are not shown."""
 
 
 Source = Callable[[str], Iterable[Find]]
@@ -33,16 +35,20 @@ Source = Callable[[str], Iterable[Find]]
 def rank(text: str, find: Find) -> int | None:
     """Return how far a thing is from a text, 0 the nearest; none if a word of it is missing.
 
+    What cannot be done now comes after all that can.
+
     >>> rank("und", Find("Undo", "", "", print)), rank("do", Find("Undo", "", "", print))
     (0, 2)
     >>> rank("xyz", Find("Undo", "", "", print)) is None
     True
     """
     title = find.title.lower()
-    searched = f"{title} {find.detail.lower()}"
+    searched = f"{title} {find.detail} {find.also}".lower()
     words = text.lower().split()
     if not all(word in searched for word in words):
         return None
+    if find.refused:
+        return 4
     if not words or title.startswith(words[0]):
         return 0
     if any(part.startswith(words[0]) for part in title.split()):

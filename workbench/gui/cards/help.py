@@ -31,8 +31,7 @@ class HelpCard(Card):
         super().__init__(bench, title, parent)
         self.column.addWidget(Words(bench, title, weight=600))
         self.text = Words(bench, text, role="text")
-        self.text.setWordWrap(True)
-        self.text.setFixedWidth(bench.px(380))
+        self.text.wrap(bench.px(380))
         self.column.addWidget(self.text)
         self.column.addWidget(Words(bench, "Esc closes this", size=0.86, role="dim"))
 

@@ -51,11 +51,9 @@ class LadderChooser(Card):
             name: Words(bench, "", mono=True, weight=500, width_for="00.000 LSB") for name in FIGURES
         }
         self._values = Words(bench, "", mono=True, size=0.9)
-        self._values.setWordWrap(True)
-        self._values.setFixedWidth(bench.px(400))
+        self._values.wrap(bench.px(400))
         self._said = Words(bench, "", size=0.9, role="dim")
-        self._said.setWordWrap(True)
-        self._said.setFixedWidth(bench.px(400))
+        self._said.wrap(bench.px(400))
         self.column.addLayout(self._figure_grid())
         self.column.addWidget(self._values)
         self.column.addWidget(self._said)

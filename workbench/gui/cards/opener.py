@@ -1,6 +1,7 @@
 """Opens the cards that float under the bar: finder, modes, ladder, preferences, keys, cautions, help."""
 
 from collections.abc import Callable, Iterable, Sequence
+from functools import partial
 
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QWidget
@@ -133,5 +134,11 @@ class Cards(QObject):
         if not any(letter.isdigit() for letter in text):
             return
         for row in mode_rows(text):
-            detail = f"{row.detail}, display mode {text}"
-            yield Find(row.title, detail, row.figures, lambda row=row: self._take_mode(row), row.refused)
+            yield Find(
+                row.title,
+                f"display mode, {row.detail}",
+                row.figures,
+                partial(self._take_mode, row),
+                row.refused,
+                also=text,
+            )

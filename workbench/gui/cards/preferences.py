@@ -62,8 +62,7 @@ class PreferencesCard(Card):
         self.pin = self._limit("one pin may carry", driver.pin_limit_amps)
         self.total = self._limit("all pins together", driver.total_limit_amps)
         self.said = Words(bench, LIMIT_CAUTION, size=0.9, role="dim")
-        self.said.setWordWrap(True)
-        self.said.setFixedWidth(bench.px(430))
+        self.said.wrap(bench.px(430))
         self.column.addWidget(self.said)
 
     def _row(self, caption: str, widget: QWidget) -> None:

@@ -80,7 +80,7 @@ class Button(Control):
         if self.isDown():
             return theme.pressed()
         if self.pointed:
-            return theme.mixed("panel" if plain else "raised", "accent", 0.14)
+            return theme.lit("panel" if plain else "raised")
         if plain:
             return None
         return (

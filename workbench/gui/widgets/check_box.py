@@ -39,7 +39,7 @@ class CheckBox(Control):
                 painter.setPen(pen)
                 painter.drawPolyline(tick(box))
             else:
-                fill = theme.mixed("plot", "accent", 0.16) if self.pointed else theme.color("plot")
+                fill = theme.lit("plot") if self.pointed else theme.color("plot")
                 outlined(painter, box, px(3), fill, QPen(theme.color("outline"), 1.3))
             words = QRectF(self.rect()).adjusted(size + px(9), 0, 0, 0)
             draw_text(painter, words, self.text(), self.bench.type.sans(), ink)

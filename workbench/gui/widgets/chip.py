@@ -38,7 +38,7 @@ class Chip(Control):
                 line = QPen(theme.color("outline"), 1.1)
                 outlined(painter, box, box.height() / 2, theme.color("raised"), line)
             elif self.pointed:
-                outlined(painter, box, box.height() / 2, theme.mixed("panel", "accent", 0.14), None)
+                outlined(painter, box, box.height() / 2, theme.lit("panel"), None)
             painter.setPen(trace_pen(self.bench, self.channel))
             middle = box.center().y()
             painter.drawLine(QPointF(px(12), middle), QPointF(px(12 + SAMPLE), middle))

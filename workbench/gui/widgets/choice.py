@@ -68,7 +68,7 @@ class Choice(Control):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         theme, type_, px = self.bench.theme, self.bench.type, self.bench.px
-        fill = theme.mixed("plot", "accent", 0.12) if self.pointed else theme.color("plot")
+        fill = theme.lit("plot") if self.pointed else theme.color("plot")
         line = QPen(theme.color("outline" if self.isEnabled() else "hairline"), 1.1)
         box = QRectF(self.rect())
         with QPainter(self) as painter:

@@ -96,7 +96,7 @@ class RowPainter(QStyledItemDelegate):
         chosen = bool(option.state & QStyle.StateFlag.State_Selected)
         painter.save()
         if chosen:
-            painter.fillRect(box, theme.mixed("raised", "accent", 0.14))
+            painter.fillRect(box, theme.lit("raised"))
             painter.fillRect(QRectF(box.left(), box.top(), px(3), box.height()), theme.color("accent"))
         words = box.adjusted(px(14), 0, -px(14), 0)
         face = type_.mono(0.9)

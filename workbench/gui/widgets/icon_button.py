@@ -41,7 +41,7 @@ class IconButton(Control):
         box = QRectF((self.width() - side) / 2, (self.height() - side) / 2, side, side)
         with QPainter(self) as painter:
             if self.isDown() or self.pointed:
-                fill = theme.pressed() if self.isDown() else theme.mixed("window", "accent", 0.14)
+                fill = theme.pressed() if self.isDown() else theme.lit("window")
                 outlined(painter, QRectF(self.rect()), self.bench.px(5), fill, None)
             ink = theme.color("text") if self.isEnabled() else theme.mixed("window", "dim", 0.55)
             draw_icon(painter, self._icon, box, ink, theme)

@@ -45,7 +45,7 @@ class SearchCard(Card):
         self.column.addWidget(self.field)
         self.column.addWidget(self.list, 1)
         self.empty = Words(bench, "Nothing here has that name.", role="dim")
-        self.empty.setWordWrap(True)
+        self.empty.wrap(bench.px(420))
         self.column.addWidget(self.empty)
         if hint:
             self.column.addWidget(Words(bench, hint, size=0.86, role="dim"))

@@ -32,7 +32,7 @@ class Tab(Control):
                 bar = QRectF(px(9), 0, box.width() - px(18), px(3))
                 outlined(painter, bar, px(1.5), theme.color("accent"), None)
             elif self.pointed:
-                painter.fillRect(box, theme.mixed("window", "accent", 0.10))
+                painter.fillRect(box, theme.lit("window"))
             ink = theme.color("text" if chosen or self.pointed else "dim")
             font = type_.sans(1.0, 600 if chosen else 400)
             draw_text(painter, box, self.text(), font, ink, align=Qt.AlignmentFlag.AlignHCenter)

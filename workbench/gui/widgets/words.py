@@ -1,6 +1,6 @@
 """Words on a panel, in a face and role of the house."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QRect, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
@@ -29,6 +29,7 @@ class Words(QLabel):
         self._bench = bench
         self._size, self._weight, self._role = size, weight, role
         self._mono, self._caps, self._width_for = mono, caps, width_for
+        self._column = 0
         self.setTextFormat(Qt.TextFormat.PlainText)
         bench.theme_changed.connect(self._restyle)
         self._restyle()
@@ -43,6 +44,20 @@ class Words(QLabel):
         """Show another text, if it is another one."""
         if text != self.text():
             self.setText(text)
+            self._fit()
+
+    def wrap(self, width: float) -> None:
+        """Break the text into lines of a width, and be as high as they are. [px]"""
+        self._column = round(width)
+        self.setWordWrap(True)
+        self.setFixedWidth(self._column)
+        self._fit()
+
+    def _fit(self) -> None:
+        if self._column:
+            room = QRect(0, 0, self._column, 10_000)
+            flags = int(Qt.TextFlag.TextWordWrap)
+            self.setMinimumHeight(self.fontMetrics().boundingRect(room, flags, self.text()).height())
 
     def _restyle(self) -> None:
         type_ = self._bench.type

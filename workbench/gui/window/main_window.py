@@ -85,6 +85,9 @@ class MainWindow(QMainWindow):
         self.ring = FocusRing(bench, self)
         self.projector = Projector(bench, self)
         bench.actions.attach(self)
+        for panel in (self.network, self.scanline, self.findings, self.white):
+            self._add_commands(panel)
+        self.pages.made.connect(self._add_commands)
         bench.theme_changed.connect(self.restyle)
         bench.live.result_changed.connect(self.show_result)
         self.pages.opened.connect(self._fold_foot)
@@ -107,6 +110,12 @@ class MainWindow(QMainWindow):
         self.setWindowModified(session.dirty)
         self.top.say_history(session.undo_label)
         self.bench.actions.refresh()
+
+    def _add_commands(self, panel: QWidget) -> None:
+        """Put the commands that a panel brings into the table."""
+        specs = getattr(panel, "action_specs", None)
+        if specs is not None:
+            self.bench.actions.add(specs())
 
     def restyle(self) -> None:
         """Take colours and sizes again, for what Qt paints itself."""

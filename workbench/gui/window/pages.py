@@ -42,6 +42,9 @@ class PageArea(QWidget):
     opened = Signal(str)
     """Id of the page that opened; empty when the pages folded."""
 
+    made = Signal(object)
+    """A page that was just made."""
+
     def __init__(self, bench: Bench, specs: tuple[PageSpec, ...], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._bench = bench
@@ -96,6 +99,7 @@ class PageArea(QWidget):
             made.setObjectName(page)
             self._made[page] = made
             self.stack.addWidget(made)
+            self.made.emit(made)
         self.stack.setCurrentWidget(self._made[page])
         self.stack.show()
         self._changed()

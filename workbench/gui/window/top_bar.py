@@ -250,7 +250,7 @@ class ProjectName(Control):
         box = QRectF(self.rect())
         with QPainter(self) as painter:
             if self.pointed or self.isDown():
-                outlined(painter, box, px(5), theme.mixed("window", "accent", 0.14), None)
+                outlined(painter, box, px(5), theme.lit("window"), None)
             words = box.adjusted(px(6), 0, -px(20), 0)
             draw_text(
                 painter, words, self.text(), self.bench.type.sans(1.0, 600), theme.color("text"), elide=True
