@@ -83,6 +83,16 @@ def test_plans_are_ranked_by_jitter_then_error_then_speed() -> None:
     assert len({(plan.system_hz, plan.divider) for plan in plans}) == 30
 
 
+def test_many_ways_to_one_clock_are_listed_once_from_the_fastest_oscillator() -> None:
+    chip = Chip(MODE.pixel_clock_hz, Span(1, 1000), (Span(1, 1000),), 10 * MODE.pixel_clock_hz)
+
+    plans = plan_clock(MODE, chip)
+
+    assert [plan.divider for plan in plans] == [10, 9, 8, 7, 6, 5, 4, 3, 2, 1]
+    assert all(plan.error_ppm == 0.0 for plan in plans)
+    assert [plan.multiply for plan in plans] == [1000, 999, 1000, 994, 996, 1000, 1000, 999, 1000, 1000]
+
+
 def test_every_plan_keeps_the_chips_limits_and_adds_up() -> None:
     for plan in plan_clock(MODE, TWO_DIVIDERS):
         first, second = plan.dividers

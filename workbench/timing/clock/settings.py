@@ -20,6 +20,8 @@ MOST_SETTINGS = 20_000_000
 """Most settings tried; more take too long to wait for. Our own bound. [1]"""
 _CHUNK = 1 << 15
 """Settings tried in one go: few enough to stay in the processor's cache. [1]"""
+_ALIKE = 32
+"""Settings kept of each go for each one wanted, as many of them make the same clock. [1]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +60,8 @@ def closest_settings(
     Returns
     -------
     settings : tuple of int array, shape (n_kept, 3)
-        Multiply, product of the dividers, and pixel divider in steps of its grid; in no order.
+        Multiply, product of the dividers, and pixel divider in steps of its grid; in no order,
+        each system clock once.
 
     Raises
     ------
@@ -74,7 +77,7 @@ def closest_settings(
         )
     products = _products(chip.dividers)
     total = len(multiplies) * len(products)
-    kept: list[list[tuple[Ints, Floats]]] = [[] for _ in grids]
+    kept: list[list[_Candidates]] = [[] for _ in grids]
     for done, multiply, divide in _chunks(multiplies, products):
         progress.step(done, total)
         system_hz = chip.reference_hz * multiply / divide
@@ -82,11 +85,39 @@ def closest_settings(
         ratio = system_hz[allowed] / pixel_clock_hz
         for grid, keep in zip(grids, kept, strict=True):
             count, error = _nearest(ratio, grid)
-            best = _smallest(error, most)
+            best = _smallest(error, most * _ALIKE)
             chosen = allowed[best]
-            keep.append((np.stack((multiply[chosen], divide[chosen], count[best]), axis=1), error[best]))
+            settings = np.stack((multiply[chosen], divide[chosen], count[best]), axis=1)
+            keep.append(_Candidates(settings, system_hz[chosen], error[best]).distinct())
     progress.step(total, total)
-    return tuple(_best_of(keep, most) for keep in kept)
+    return tuple(_Candidates.joined(keep).distinct().closest(most) for keep in kept)
+
+
+@dataclass(frozen=True, eq=False)
+class _Candidates:
+    """Settings of one kind of divider, the system clock each makes, and its pixel clock's error."""
+
+    settings: Ints
+    system_hz: Floats
+    error: Floats
+
+    @staticmethod
+    def joined(parts: list["_Candidates"]) -> "_Candidates":
+        return _Candidates(
+            np.concatenate([part.settings for part in parts]),
+            np.concatenate([part.system_hz for part in parts]),
+            np.concatenate([part.error for part in parts]),
+        )
+
+    def distinct(self) -> "_Candidates":
+        """Keep each system clock once, from the fastest oscillator: it decides the divider too."""
+        fastest_first = np.argsort(-self.settings[:, 0], kind="stable")
+        _, first = np.unique(self.system_hz[fastest_first], return_index=True)
+        kept = fastest_first[first]
+        return _Candidates(self.settings[kept], self.system_hz[kept], self.error[kept])
+
+    def closest(self, most: int) -> Ints:
+        return self.settings[_smallest(self.error, most)]
 
 
 def _multiplies(chip: Chip) -> Ints:
@@ -139,8 +170,3 @@ def _smallest(error: Floats, most: int) -> npt.NDArray[np.intp]:
         return np.flatnonzero(np.isfinite(error))
     best = np.argpartition(error, most)[:most]
     return best[np.isfinite(error[best])]
-
-
-def _best_of(keep: list[tuple[Ints, Floats]], most: int) -> Ints:
-    settings, error = (np.concatenate(parts) for parts in zip(*keep, strict=True))
-    return settings[_smallest(error, most)]
