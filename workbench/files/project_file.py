@@ -17,7 +17,19 @@ from workbench.files.shape import shape_flaw, unknown_key
 from workbench.project.document import Project
 from workbench.project.validity import first_flaw
 
-__all__ = ["FORMAT", "SUFFIX", "VERSION", "decode", "encode", "read_project", "schema", "write_project"]
+__all__ = [
+    "FORMAT",
+    "MOST_BYTES",
+    "SUFFIX",
+    "VERSION",
+    "content_of",
+    "decode",
+    "encode",
+    "project_of",
+    "read_project",
+    "schema",
+    "write_project",
+]
 
 FORMAT = "backporch-project"
 VERSION = 1
@@ -62,8 +74,12 @@ def write_project(project: Project, path: Path) -> None:
 
 def encode(project: Project) -> bytes:
     """Return the content of a project file."""
-    head: dict[str, Any] = {"format": FORMAT, "version": VERSION}
-    return (json_text(head | msgspec.to_builtins(project)) + "\n").encode()
+    return (json_text(content_of(project)) + "\n").encode()
+
+
+def content_of(project: Project) -> dict[str, Any]:
+    """Return the content of a project file as plain values."""
+    return {"format": FORMAT, "version": VERSION, **msgspec.to_builtins(project)}
 
 
 def decode(data: bytes) -> Project:
@@ -74,7 +90,12 @@ def decode(data: bytes) -> Project:
     FileError
         If it is no whole and valid project; names the place, not the path.
     """
-    content = _body(parse_json(data))
+    return project_of(parse_json(data))
+
+
+def project_of(content: Any) -> Project:
+    """Return the project in the plain values of a file; raises as :func:`decode`."""
+    content = _body(content)
     if (stray := unknown_key(content, Project)) is not None:
         raise FileError(f"{stray} is not known in version {VERSION}: take it out, or correct its spelling")
     try:
