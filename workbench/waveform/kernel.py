@@ -46,6 +46,37 @@ class Kernel:
         """Return the number of samples of one pixel. [1]"""
         return int(self.shapes.shape[2])
 
+    @property
+    def settled_volts(self) -> Float32Array:
+        """Return the level each code settles at, shape (n_codes,). [V]"""
+        settled: Float32Array = self.drive_by_code @ self.shapes[:, :, 0].sum(axis=1)
+        return settled
+
+    def slowed(self, rise_s: float, pixel_s: float) -> "Kernel":
+        """Return this kernel behind one more pole, such as a tube's amplifier.
+
+        Parameters
+        ----------
+        rise_s : float
+            Rise time of the pole alone, 10 to 90 %, ``0 < rise_s``. [s]
+        pixel_s : float
+            Length of a pixel. [s]
+
+        Notes
+        -----
+        Exact for pulses that are straight between samples.
+        """
+        n_shapes, n_after, samples = self.shapes.shape
+        tau = rise_s / np.log(9.0) / (pixel_s / samples)
+        decay = np.exp(-1.0 / tau)
+        mean = tau * (1.0 - decay)
+        n_more = int(np.ceil(12.0 * tau / samples)) + 1
+        after = decay ** np.arange(n_more * samples)
+        impulse = np.concatenate([[1.0 - mean], (mean - decay + decay * (1.0 - mean)) * after])
+        length = (n_after + n_more) * samples
+        shapes = [np.convolve(shape.ravel(), impulse)[:length] for shape in self.shapes]
+        return Kernel(self.drive_by_code, np.reshape(shapes, (n_shapes, -1, samples)).astype(np.float32))
+
     def volts(self, codes: IntArray, out: Float32Array) -> None:
         """Write the voltage of a run of pixels.
 

@@ -1,0 +1,79 @@
+"""Where on the signal a monitor looks: for black, for each column, for each row.
+
+All positions are on the signal's own line: samples from the start of its front porch. A monitor
+counts from the edges of the syncs it receives, with its own pixel: the part of a line that it
+believes a pixel to be.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from workbench.timing.mode import Mode
+from workbench.waveform.monitor import Monitor, Screen
+
+__all__ = ["Adjustment", "Sampling", "sampling_of"]
+
+ByteArray = NDArray[np.uint8]
+
+_TUBE_SPOTS = (np.arange(4) + 0.5) / 4.0
+"""Instants of a pixel whose light a tube's spot adds up; a panel looks once. [1]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Adjustment:
+    """What a monitor was set to, by its table or by its own search."""
+
+    total: int
+    """Line total of its sampling clock. [1]"""
+    left: int
+    """Its pixels from the leading edge of H sync to the first column. [1]"""
+    top: int
+    """Lines from the leading edge of V sync to the first row. [1]"""
+    phase: float
+    """Instant within a pixel. [1]"""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Sampling:
+    """The places a monitor looks at."""
+
+    columns: NDArray[np.intp]
+    """Samples of the line that make each column shown, shape (n_columns, n_spots). [1]"""
+    black: slice
+    """Samples of the line in which black is measured."""
+    rows: NDArray[np.intp]
+    """Row of the picture for each row shown; outside 0 … v.active - 1 is blanking, shape (n_rows,). [1]"""
+
+
+def sampling_of(
+    sent: Mode, monitor: Monitor, adjustment: Adjustment, samples: int, *, every: int = 1
+) -> Sampling:
+    """Return where a monitor looks.
+
+    Parameters
+    ----------
+    sent : Mode
+        The signal's true counts.
+    monitor : Monitor
+        Its clamp window and the size it shows.
+    adjustment : Adjustment
+        Its clock and position.
+    samples : int
+        Samples of each true pixel. [1]
+    every : int
+        Show only each n-th column and row, for a preview, ``1 <= every``. [1]
+    """
+    shown = monitor.mode(sent)
+    own_pixel = samples * sent.h.total / adjustment.total
+    leading, trailing, _, _ = sent.h.edges
+    x = np.arange(0, shown.h.active, every) + adjustment.left
+    spots = _TUBE_SPOTS if monitor.screen is Screen.TUBE else np.array([adjustment.phase])
+    at = leading * samples + (x[:, None] + spots) * own_pixel
+    # What runs past the end of the line is the next one's front porch, which is like this one's.
+    columns = np.floor(at + 1e-6).astype(np.intp) % (sent.h.total * samples)
+    start = trailing * samples + round(monitor.clamp_start * own_pixel)
+    stop = start + max(1, round(monitor.clamp_pixels * own_pixel))
+    rows = np.arange(0, shown.v.active, every) + adjustment.top - sent.v.sync - sent.v.back_porch
+    return Sampling(columns, slice(start, stop), rows)
