@@ -14,7 +14,7 @@ import numpy.typing as npt
 
 from workbench.circuit.network import GROUND, Capacitor, Network, NodeId, PartId, Resistor
 
-__all__ = ["MAX_BITS", "MAX_PARTS", "Problem", "ProblemKind", "Wiring", "wiring"]
+__all__ = ["MAX_BITS", "MAX_PARTS", "Edges", "Problem", "ProblemKind", "Wiring", "edges_of", "wiring"]
 
 MAX_BITS = 12
 """Pins of one channel that are solved; 4096 codes. [1]"""
@@ -96,10 +96,11 @@ class Wiring:
 
 def wiring(network: Network) -> Wiring:
     """Return the structure of a network; each structure is worked out only once."""
-    return _wiring(network.pins, _edges(network.resistors), _edges(network.capacitors), network.output)
+    return _wiring(network.pins, edges_of(network.resistors), edges_of(network.capacitors), network.output)
 
 
-def _edges(parts: Iterable[Resistor] | Iterable[Capacitor]) -> Edges:
+def edges_of(parts: Iterable[Resistor] | Iterable[Capacitor]) -> Edges:
+    """Return the structure of some parts: which part joins which nodes."""
     return tuple([(part.id, part.a, part.b) for part in parts])
 
 

@@ -1,0 +1,271 @@
+"""What boards one would get: chance and the worst case."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field, fields
+from enum import Enum
+
+import numpy as np
+import numpy.typing as npt
+from numpy.random import SFC64, Generator
+
+from workbench.circuit.boards import Boards, Design
+from workbench.circuit.elimination import BoardArray
+from workbench.circuit.network import Driver, Load, Network
+from workbench.circuit.ports import FloatArray
+from workbench.circuit.sensitivity import Sensitivity, sensitivities
+from workbench.circuit.solution import bits_by_code, solve_levels
+from workbench.errors import NetworkError
+from workbench.progress import SILENT, Progress
+
+__all__ = ["MAX_BOARDS", "Band", "Distribution", "Spread", "Tolerance", "Tolerances", "find_tolerance"]
+
+MAX_BOARDS = 10_000_000
+"""Boards of one run; their figures are kept until it ends. [1]"""
+
+
+class Distribution(Enum):
+    """How values lie in their tolerance band."""
+
+    UNIFORM = "uniform"
+    """Anywhere in the band alike."""
+    NORMAL = "normal"
+    """Bell-shaped, with the band's edge at three standard deviations; 0.3 % lie outside."""
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A tolerance and how values lie in it."""
+
+    half_width: float | None = None
+    """Largest relative deviation, ``0 <= half_width < 1``; none takes each resistor's own. [1]"""
+    distribution: Distribution = Distribution.UNIFORM
+
+
+_EXACT = Band(0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Tolerances:
+    """What varies from board to board."""
+
+    resistors: Band = field(default_factory=Band)
+    supply: Band = _EXACT
+    load: Band = _EXACT
+    on_resistance: Band = _EXACT
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """How a figure varies from board to board, in the figure's own unit."""
+
+    mean: float
+    std: float
+    p01: float
+    """Level that 1 % of the boards stay under."""
+    p50: float
+    p99: float
+    worst_low: float
+    """The least that values in their bands can make of it; of an INL or DNL, the least seen."""
+    worst_high: float
+    """The most that values in their bands can make of it."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Tolerance:
+    """The boards of one channel."""
+
+    boards: int
+    seed: int
+    full_scale_volts: Spread
+    max_inl_lsb: Spread
+    """Of each board's largest INL, whatever its sign."""
+    max_dnl_lsb: Spread
+    """Of each board's largest DNL, whatever its sign."""
+    monotonic_yield: float
+    """Share of the boards whose staircase never falls. [1]"""
+    sensitivity: tuple[Sensitivity, ...]
+    """The resistor that matters most first."""
+    low_by_code: FloatArray
+    """Level of each code that 1 % of the boards stay under, shape (n_codes,). [V]"""
+    high_by_code: FloatArray
+    """Level of each code that 1 % of the boards exceed, shape (n_codes,). [V]"""
+    volts_by_board: FloatArray
+    """Levels of the first boards drawn, shape (n_shown, n_codes). [V]"""
+
+
+_CHUNK = 16384
+"""Boards worked on at a time: their values fit into the processor's cache. [1]"""
+_BAND_BOARDS = 4096
+_SHOWN = 64
+_ALL_CORNERS = 12
+"""Factors of which every corner is tried; with more, corners are climbed from many starts. [1]"""
+_STARTS = 64
+_LEAST_FACTOR = 1e-3
+"""A normal value in the far tail is not let through to 0. [1]"""
+
+
+def find_tolerance(
+    network: Network,
+    driver: Driver,
+    load: Load,
+    tolerances: Tolerances = Tolerances(),
+    *,
+    boards: int = 100_000,
+    seed: int = 1,
+    progress: Progress = SILENT,
+) -> Tolerance:
+    """Draw boards at random and look for the worst one.
+
+    Parameters
+    ----------
+    network, driver, load
+        The channel with its nominal values.
+    tolerances : Tolerances
+        What varies, how far and how.
+    boards : int
+        Boards to draw, ``1 <= boards <= 10 000 000``. [1]
+    seed : int
+        The same seed draws the same boards, ``0 <= seed``. [1]
+    progress : Progress
+        Is told the boards done.
+
+    Raises
+    ------
+    NetworkError
+        If a tolerance or a count is out of its range, or if the network has no levels.
+    Cancelled
+        If ``progress`` says so.
+
+    Notes
+    -----
+    Every figure is a ratio of expressions linear in each value, so in each value it is monotonic,
+    and its extremes lie where all values are at an edge of their bands. With many values not every
+    corner is tried but corners are climbed, one value at a time, from many starts. Normal values
+    may lie outside their band; the worst case keeps to it.
+    """
+    design, widths = Design(network, driver, load), _half_widths(network, tolerances)
+    _check(design, widths, boards, seed)
+    figures, shown = _draw_boards(design, _Draw(tolerances, widths, seed), boards, progress)
+    low, high = np.percentile(shown, (1.0, 99.0), axis=1)
+    least, most, inl, dnl = _worst_case(design, widths)
+    return Tolerance(
+        boards=boards,
+        seed=seed,
+        full_scale_volts=_spread(figures.full_scale_volts, least, most),
+        max_inl_lsb=_spread(figures.max_inl_lsb, float(figures.max_inl_lsb.min()), inl),
+        max_dnl_lsb=_spread(figures.max_dnl_lsb, float(figures.max_dnl_lsb.min()), dnl),
+        monotonic_yield=float(np.count_nonzero(figures.monotonic)) / boards,
+        sensitivity=sensitivities(network, driver, load),
+        low_by_code=low,
+        high_by_code=high,
+        volts_by_board=np.ascontiguousarray(shown[:, :_SHOWN].T),
+    )
+
+
+def _half_widths(network: Network, tolerances: Tolerances) -> FloatArray:
+    """Return the band of each factor, in the order of :class:`Design`. [1]"""
+    band = tolerances.resistors.half_width
+    own = [resistor.tolerance if band is None else band for resistor in network.resistors]
+    others = (tolerances.supply, tolerances.load, tolerances.on_resistance)
+    return np.array([*own, *(other.half_width or 0.0 for other in others)])
+
+
+def _check(design: Design, widths: FloatArray, boards: int, seed: int) -> None:
+    if not ((widths >= 0.0) & (widths < 1.0)).all():
+        raise NetworkError("A tolerance must be from 0 % to below 100 %.")
+    if not 1 <= boards <= MAX_BOARDS:
+        raise NetworkError(f"The number of boards must be from 1 to {MAX_BOARDS:,}, not {boards:,}.")
+    if seed < 0:
+        raise NetworkError(f"The seed must be 0 or more, not {seed}.")
+    levels = solve_levels(design.network, design.driver, design.load)
+    if not levels.weights_volts.sum() > 0.0:
+        reason = levels.problems[0].sentence if levels.problems else "The supply is 0 V."
+        raise NetworkError(f"This channel shows nothing that could vary. {reason}")
+
+
+class _Draw:
+    """Draws the factors of one chunk of boards after the other."""
+
+    def __init__(self, tolerances: Tolerances, widths: FloatArray, seed: int) -> None:
+        others = (tolerances.supply, tolerances.load, tolerances.on_resistance)
+        bands = [tolerances.resistors] * (len(widths) - len(others)) + list(others)
+        self._rows = [(width, band.distribution) for width, band in zip(widths, bands, strict=True)]
+        self._random = Generator(SFC64(seed))
+
+    def __call__(self, n_boards: int) -> BoardArray:
+        factors = np.ones((len(self._rows), n_boards), np.float32)
+        for row, (width, distribution) in zip(factors, self._rows, strict=True):
+            if width == 0.0:
+                continue
+            if distribution is Distribution.UNIFORM:
+                self._random.random(out=row, dtype=np.float32)
+                row *= 2.0 * width
+                row += 1.0 - width
+            else:
+                self._random.standard_normal(out=row, dtype=np.float32)
+                row *= width / 3.0
+                row += 1.0
+                np.maximum(row, _LEAST_FACTOR, out=row)
+        return factors
+
+
+def _draw_boards(design: Design, draw: _Draw, boards: int, progress: Progress) -> tuple[Boards, BoardArray]:
+    """Return the figures of all boards and the levels of the first, shape (n_codes, n_first)."""
+    chunk = _CHUNK if design.linear else max(_CHUNK // design.network.n_codes, 256)
+    first = draw(min(chunk, boards))
+    parts = [design.figures(first)]
+    while (done := sum(len(part.monotonic) for part in parts)) < boards:
+        progress.step(done, boards)
+        parts.append(design.figures(draw(min(chunk, boards - done))))
+    progress.step(boards, boards)
+    columns = (np.concatenate([getattr(part, name.name) for part in parts]) for name in fields(Boards))
+    return Boards(*columns), design.levels(first[:, :_BAND_BOARDS])
+
+
+def _spread(values: BoardArray, least: float, most: float) -> Spread:
+    ordered = np.sort(values)  # faster than np.percentile, which selects one rank after the other
+    p01, p50, p99 = (float(ordered[round(share * (len(values) - 1))]) for share in (0.01, 0.5, 0.99))
+    mean, std = float(values.mean(dtype=np.float64)), float(values.std(dtype=np.float64))
+    return Spread(mean, std, p01, p50, p99, least, most)
+
+
+def _worst_case(design: Design, widths: FloatArray) -> tuple[float, float, float, float]:
+    """Return the least and the most full scale, the largest INL and the largest DNL of any corner."""
+    extremes = (
+        _climb(design, widths, lambda figures: -figures.full_scale_volts),
+        _climb(design, widths, lambda figures: figures.full_scale_volts),
+        _climb(design, widths, lambda figures: figures.max_inl_lsb),
+        _climb(design, widths, lambda figures: figures.max_dnl_lsb),
+    )
+    return -extremes[0], *extremes[1:]
+
+
+def _climb(design: Design, widths: FloatArray, figure: Callable[[Boards], BoardArray]) -> float:
+    """Return the largest figure of any corner of the bands."""
+
+    def at(signs: FloatArray) -> BoardArray:
+        return figure(design.figures(1.0 + widths[:, None] * signs))
+
+    varying = np.flatnonzero(widths)
+    signs = _starting_corners(len(widths), varying)
+    best, improved = at(signs), len(varying) > _ALL_CORNERS
+    while improved:
+        improved = False
+        for row in varying:
+            signs[row] *= -1.0
+            flipped = at(signs)
+            better = flipped > best * (1.0 + np.sign(best) * 1e-12)
+            signs[row, ~better] *= -1.0
+            best = np.where(better, flipped, best)
+            improved |= bool(better.any())
+    return float(best.max())
+
+
+def _starting_corners(n_factors: int, varying: npt.NDArray[np.intp]) -> FloatArray:
+    signs = np.ones((n_factors, _STARTS))
+    if len(varying) <= _ALL_CORNERS:
+        signs = np.ones((n_factors, 1 << len(varying)))
+        signs[varying] = 1.0 - 2.0 * bits_by_code(len(varying)).T
+    else:
+        signs[varying] = Generator(SFC64(0)).choice((-1.0, 1.0), (len(varying), _STARTS))
+    return signs
