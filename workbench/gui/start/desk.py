@@ -1,0 +1,116 @@
+"""One open window with all that belongs to it, put together from parts that can be exchanged."""
+
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QPoint
+from PySide6.QtGui import QCloseEvent
+from PySide6.QtWidgets import QWidget
+
+from workbench.files.recovery import Recovery
+from workbench.gui.bench import Bench
+from workbench.gui.cards.opener import Cards
+from workbench.gui.commands import Openers, edit_specs, view_specs
+from workbench.gui.files.commands import FileMenu, file_specs
+from workbench.gui.files.flow import FilesFlow, now
+from workbench.gui.files.recovery import RecoveryFlow
+from workbench.gui.live import LiveResult
+from workbench.gui.messages import Messages
+from workbench.gui.settings import Settings
+from workbench.gui.start.panels import PANELS
+from workbench.gui.window.main_window import MainWindow, Panels
+from workbench.pipeline.run import Pipeline
+from workbench.project.edits.channels import link_channels, unlink
+from workbench.project.session import Change, Session
+
+__all__ = ["Desk"]
+
+
+class Desk(QObject):
+    """Holds the session, the window and what works between them; lives as long as the window."""
+
+    def __init__(
+        self,
+        session: Session,
+        settings: Settings,
+        recovery: Recovery,
+        *,
+        messages: Callable[[Bench, QWidget], Messages] = Messages,
+        panels: Panels = PANELS,
+        clock: Callable[[], datetime] = now,
+    ) -> None:
+        super().__init__()
+        self.session = session
+        self.live = LiveResult(session, Pipeline().run, self)
+        self.bench = Bench(session, self.live, settings, self)
+        self.window = MainWindow(self.bench, panels)
+        self.messages = messages(self.bench, self.window)
+        self.files = FilesFlow(self.bench, self.messages, clock)
+        self.recovery = RecoveryFlow(self.bench, self.messages, recovery)
+        self.cards = Cards(self.bench, self.window, Pipeline().run)
+        self.menu: FileMenu | None = None
+        """The file menu while it is open."""
+        self._add_actions()
+        self._connect_bar()
+        self.window.dropped.connect(lambda path: self.files.open(Path(path)))
+        self.window.closing.connect(self._on_close)
+        self._unsubscribe = session.subscribe(self._on_change)
+        self.live.result_changed.connect(self._say_saved)
+        self._say_saved()
+
+    def open_menu(self) -> FileMenu:
+        """Open the file menu under the project's name."""
+        name = self.window.top.bench_row.name
+        self.menu = FileMenu(self.bench.actions, self.files, self.window)
+        self.menu.popup(name.mapToGlobal(QPoint(0, name.height() + 2)))
+        return self.menu
+
+    def _add_actions(self) -> None:
+        openers = Openers(
+            finder=self.cards.find,
+            mode=self.cards.choose_mode,
+            ladder=self.cards.make_ladder,
+            preferences=self.cards.preferences,
+            help=self.cards.help,
+            cautions=self.cards.cautions,
+            keys=self.cards.keys,
+            projector=self.window.projector.toggle,
+        )
+        actions = self.bench.actions
+        actions.add(file_specs(self.files, self.window.close))
+        actions.add(edit_specs(self.bench, self._toggle_link, openers))
+        actions.add(view_specs(self.bench, self.window.pages, openers))
+
+    def _connect_bar(self) -> None:
+        row, action = self.window.top.bench_row, self.bench.actions.action
+        row.undo.follow(action("edit.undo"))
+        row.redo.follow(action("edit.redo"))
+        row.name.clicked.connect(self.open_menu)
+        row.mode.clicked.connect(self.cards.choose_mode)
+        row.ladder.clicked.connect(self.cards.make_ladder)
+        row.linked.clicked.connect(self._toggle_link)
+        row.finder.asked.connect(self.cards.find)
+        row.projector.clicked.connect(self.window.projector.toggle)
+
+    def _toggle_link(self) -> None:
+        """Link the channels to the one that is drawn, or let them part."""
+        source = self.bench.view.channel
+        if self.session.project.linked:
+            self.bench.apply("Let the channels part", unlink)
+        else:
+            self.bench.apply("Link the channels", lambda project: link_channels(project, source))
+
+    def _on_change(self, change: Change) -> None:
+        if change.before is change.after:
+            self._say_saved()
+
+    def _say_saved(self) -> None:
+        self.window.top.say_saved(self.files.state)
+
+    def _on_close(self, event: QCloseEvent) -> None:
+        if not self.files.may_leave():
+            event.ignore()
+            return
+        self._unsubscribe()
+        self.recovery.close()
