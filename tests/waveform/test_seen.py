@@ -10,6 +10,7 @@ from tests.waveform.test_scanline import BITS, LEVELS, VGA, WEIGHTS, kernels
 from workbench.picture.cards import card_codes
 from workbench.picture.light import light_from_srgb
 from workbench.picture.scene import Card, Picture
+from workbench.progress import Cancelled, Watched
 from workbench.waveform.kernel import pixel_kernel
 from workbench.waveform.monitor import Monitor, Screen
 from workbench.waveform.seen import seen_picture, sent_picture
@@ -167,15 +168,13 @@ def test_a_preview_shows_each_nth_pixel_of_the_whole():
 
 
 def test_progress_is_told_and_may_stop_the_work():
-    class StopError(Exception):
-        pass
+    told = []
+    watched = Watched(lambda done, total: (told.append((done, total)), watched.cancel()))
 
-    def stop(done, total):
-        assert 0 < done <= total == 480
-        raise StopError
+    with pytest.raises(Cancelled):
+        seen(mode=VGA, progress=watched)
 
-    with pytest.raises(StopError):
-        seen(mode=VGA, step=stop)
+    assert told == [(30, 480)]
 
 
 @pytest.mark.parametrize("size", [(1, 1), (3, 1), (1, 4)], ids=str)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from enum import Enum
 
-__all__ = ["Card", "Dither", "Measure", "Picture"]
+__all__ = ["Card", "Dither", "Fit", "Measure", "Picture"]
 
 
 class Card(Enum):
@@ -39,6 +39,17 @@ class Measure(Enum):
 
     VOLTS = "volts"
     LIGHT = "light"
+
+
+class Fit(Enum):
+    """What is done with an image whose size or shape is not that of the mode."""
+
+    LETTERBOX = "whole, with black bars"
+    FILL = "filled, edges cropped"
+    STRETCH = "stretched"
+    AS_IT_IS = "pixel for pixel"
+    HALVED = "halved"
+    DOUBLED = "doubled"
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,13 +4,13 @@ Each slice of a frame is read while it is in the cache: black from the back porc
 instants of the monitor's clock, then light.
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from workbench.picture.light import FULL_SCALE_VOLTS, light_from_volts, srgb_bytes
+from workbench.progress import SILENT, Progress
 from workbench.timing.mode import Mode
 from workbench.waveform.adjustment import adjust, from_table
 from workbench.waveform.frame import frame_slices
@@ -72,7 +72,7 @@ def seen_picture(
     monitor: Monitor,
     *,
     every: int = 1,
-    step: Callable[[int, int], None] | None = None,
+    progress: Progress = SILENT,
 ) -> SeenPicture:
     """Return the picture as a monitor shows it.
 
@@ -90,8 +90,8 @@ def seen_picture(
         What looks at the signal.
     every : int
         Show only each n-th column and row, for a preview, ``1 <= every``. [1]
-    step : callable, optional
-        Told rows done and rows in all after each slice; may raise to stop the work.
+    progress : Progress
+        Told the rows done after each slice; may stop the work.
 
     Notes
     -----
@@ -112,8 +112,7 @@ def seen_picture(
         black[rows] = clamp.follow(lines.volts[:, :, sampling.black].mean(axis=2).T)
         shown = (lines.volts[:, :, sampling.columns] - black[rows].T[:, :, None, None]) / monitor.full_volts
         rgb[rows] = np.moveaxis(_srgb(shown), 0, 2)
-        if step is not None:
-            step(int(rows[-1]) + 1, len(rgb))
+        progress.step(int(rows[-1]) + 1, len(rgb))
     return SeenPicture(rgb, adjustment, black)
 
 
