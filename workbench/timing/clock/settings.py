@@ -11,7 +11,7 @@ from workbench.errors import TimingError
 from workbench.progress import Progress
 from workbench.timing.clock.chip import Chip, Span
 
-__all__ = ["MOST_SETTINGS", "Grid", "closest_settings", "divide_by"]
+__all__ = ["MOST_SETTINGS", "Grid", "closest_settings", "divide_by", "nearest_dividers", "system_clocks"]
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.int64]
@@ -68,14 +68,7 @@ def closest_settings(
     TimingError
         If no setting is allowed, or there are more than `MOST_SETTINGS`.
     """
-    multiplies = _multiplies(chip)
-    combinations = len(multiplies) * prod(span.count for span in chip.dividers)
-    if combinations > MOST_SETTINGS:
-        raise TimingError(
-            f"These ranges give {combinations} settings, more than the {MOST_SETTINGS} tried here; narrow "
-            "the multiply or the divide range."
-        )
-    products = _products(chip.dividers)
+    multiplies, products = _ranges(chip)
     total = len(multiplies) * len(products)
     kept: list[list[_Candidates]] = [[] for _ in grids]
     for done, multiply, divide in _chunks(multiplies, products):
@@ -84,7 +77,7 @@ def closest_settings(
         allowed = np.flatnonzero(system_hz <= chip.max_system_hz)
         ratio = system_hz[allowed] / pixel_clock_hz
         for grid, keep in zip(grids, kept, strict=True):
-            count, error = _nearest(ratio, grid)
+            count, error = nearest_dividers(ratio, grid)
             best = _smallest(error, most * _ALIKE)
             chosen = allowed[best]
             settings = np.stack((multiply[chosen], divide[chosen], count[best]), axis=1)
@@ -120,6 +113,32 @@ class _Candidates:
         return self.settings[_smallest(self.error, most)]
 
 
+def system_clocks(chip: Chip) -> Floats:
+    """Return every system clock a chip can make, once, in rising order. [Hz]
+
+    Raises
+    ------
+    TimingError
+        As `closest_settings`.
+    """
+    multiplies, products = _ranges(chip)
+    clocks_hz = [chip.reference_hz * m / d for _, m, d in _chunks(multiplies, products)]
+    allowed = [np.unique(hz[hz <= chip.max_system_hz]) for hz in clocks_hz]
+    return np.unique(np.concatenate(allowed))
+
+
+def _ranges(chip: Chip) -> tuple[Ints, Ints]:
+    """Return the multipliers and the products of the dividers, if they are not too many to try."""
+    multiplies = _multiplies(chip)
+    combinations = len(multiplies) * prod(span.count for span in chip.dividers)
+    if combinations > MOST_SETTINGS:
+        raise TimingError(
+            f"These ranges give {combinations} settings, more than the {MOST_SETTINGS} tried here; narrow "
+            "the multiply or the divide range."
+        )
+    return multiplies, _products(chip.dividers)
+
+
 def _multiplies(chip: Chip) -> Ints:
     """Return the multipliers that keep the oscillator inside its range."""
     low, high = chip.multiply.low, chip.multiply.high
@@ -149,7 +168,7 @@ def _chunks(multiplies: Ints, products: Ints) -> Iterator[tuple[int, Ints, Ints]
         yield start, multiplies[row], products[column]
 
 
-def _nearest(ratio: Floats, grid: Grid) -> tuple[Ints, Floats]:
+def nearest_dividers(ratio: Floats, grid: Grid) -> tuple[Ints, Floats]:
     """Return the divider nearest to each ratio, in steps, and the size of the pixel clock's error.
 
     Of the two dividers around a ratio the one with the smaller error is taken; none is below 1.
