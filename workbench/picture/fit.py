@@ -99,7 +99,8 @@ def _scaled(image: ByteArray, width: int, height: int, smooth: bool) -> ByteArra
         return image
     if not smooth:
         y = np.arange(height) * rows // height
-        return image[y[:, None], np.arange(width) * columns // width]
+        nearest: ByteArray = image[y[:, None], np.arange(width) * columns // width]
+        return nearest
     planes = [_resampled(_resampled(plane, height).T, width).T for plane in np.moveaxis(image, 2, 0)]
     fitted: ByteArray = np.clip(np.rint(np.stack(planes, axis=2)), 0, 255).astype(np.uint8)
     return fitted

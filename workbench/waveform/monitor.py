@@ -22,6 +22,7 @@ from enum import Enum
 
 from workbench.picture.light import FULL_SCALE_VOLTS
 from workbench.timing.mode import Mode
+from workbench.timing.sampling import BLACK_DELAY, BLACK_LENGTH
 
 __all__ = ["Monitor", "Screen"]
 
@@ -46,9 +47,9 @@ class Monitor:
     """Instant of sampling within a pixel when it is not adjusted, ``0 … 1``. [1]"""
     full_volts: float = FULL_SCALE_VOLTS
     """Voltage above black that is shown as white, ``0 < full_volts``. [V]"""
-    clamp_start: int = 9
+    clamp_start: int = BLACK_DELAY
     """Pixels from the trailing edge of H sync to the sampling of black. [1] [2]_"""
-    clamp_pixels: int = 20
+    clamp_pixels: int = BLACK_LENGTH
     """Pixels for which black is sampled, ``1 <= clamp_pixels``. [1] [2]_"""
     coupling_farads: float = 47e-9
     """Coupling capacitor. [F] [1]_"""
