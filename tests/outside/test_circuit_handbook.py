@@ -10,10 +10,10 @@ import numpy as np
 import pytest
 
 from workbench.circuit.ladders import r2r, weighted
-from workbench.circuit.line import Line
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import GROUND, Cable, Capacitor, Driver, Load, Network, Resistor
 from workbench.circuit.response import pixel_pulse, step_figures
+from workbench.circuit.response.line import Line
 from workbench.circuit.solution import solve_levels
 
 OPEN = Load(ohms=None)

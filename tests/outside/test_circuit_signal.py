@@ -8,10 +8,10 @@ import pytest
 from scipy import integrate, signal
 
 from workbench.circuit.ladders import r2r, weighted
-from workbench.circuit.line import SPEED_OF_LIGHT, Line
 from workbench.circuit.network import GROUND, Cable, Capacitor, Driver, Load, Network, Resistor
-from workbench.circuit.path import find_path
 from workbench.circuit.response import pixel_pulse, step_figures
+from workbench.circuit.response.line import SPEED_OF_LIGHT, Line
+from workbench.circuit.response.path import find_path
 
 FIVE = weighted(5, [500.0 * 2**i for i in range(5)], node_farads=30e-12)
 LAG_S = 30e-12 / (sum(1 / r.ohms for r in FIVE.resistors) + 1 / 75)

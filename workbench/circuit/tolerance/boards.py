@@ -5,9 +5,9 @@ from typing import Any
 
 import numpy as np
 
-from workbench.circuit.elimination import BoardArray, PinState, elimination
 from workbench.circuit.network import Driver, Load, Network, Zeros
 from workbench.circuit.solution import bits_by_code
+from workbench.circuit.tolerance.elimination import BoardArray, PinState, elimination
 
 __all__ = ["Boards", "Design"]
 

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from workbench.circuit.network import Cable, Load
-from workbench.circuit.poles import ComplexArray
 from workbench.circuit.ports import FloatArray
+from workbench.circuit.response.poles import ComplexArray
 
 __all__ = ["SPEED_OF_LIGHT", "Line"]
 

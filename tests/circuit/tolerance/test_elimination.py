@@ -3,10 +3,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from workbench.circuit.elimination import PinState, elimination
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.network import GROUND, Driver, Load, Network, Resistor, Zeros
 from workbench.circuit.solution import solve_levels
+from workbench.circuit.tolerance.elimination import PinState, elimination
 
 
 @st.composite

@@ -1,19 +1,18 @@
 """What boards one would get: chance and the worst case."""
 
-from collections.abc import Callable
 from dataclasses import dataclass, field, fields
 from enum import Enum
 
 import numpy as np
-import numpy.typing as npt
 from numpy.random import SFC64, Generator
 
-from workbench.circuit.boards import Boards, Design
-from workbench.circuit.elimination import BoardArray
 from workbench.circuit.network import Driver, Load, Network
 from workbench.circuit.ports import FloatArray
-from workbench.circuit.sensitivity import Sensitivity, sensitivities
-from workbench.circuit.solution import bits_by_code, solve_levels
+from workbench.circuit.solution import solve_levels
+from workbench.circuit.tolerance.boards import Boards, Design
+from workbench.circuit.tolerance.elimination import BoardArray
+from workbench.circuit.tolerance.sensitivity import Sensitivity, sensitivities
+from workbench.circuit.tolerance.worst_case import worst_case
 from workbench.errors import NetworkError
 from workbench.progress import SILENT, Progress
 
@@ -97,9 +96,6 @@ _CHUNK = 16384
 """Boards worked on at a time: their values fit into the processor's cache. [1]"""
 _BAND_BOARDS = 4096
 _SHOWN = 64
-_ALL_CORNERS = 12
-"""Factors of which every corner is tried; with more, corners are climbed from many starts. [1]"""
-_STARTS = 64
 _LEAST_FACTOR = 1e-3
 """A normal value in the far tail is not let through to 0. [1]"""
 
@@ -138,16 +134,13 @@ def find_tolerance(
 
     Notes
     -----
-    Every figure is a ratio of expressions linear in each value, so in each value it is monotonic,
-    and its extremes lie where all values are at an edge of their bands. With many values not every
-    corner is tried but corners are climbed, one value at a time, from many starts. Normal values
-    may lie outside their band; the worst case keeps to it.
+    Normal values may lie outside their band; the worst case (:mod:`.worst_case`) keeps to it.
     """
     design, widths = Design(network, driver, load), _half_widths(network, tolerances)
     _check(design, widths, boards, seed)
     figures, shown = _draw_boards(design, _Draw(tolerances, widths, seed), boards, progress)
     low, high = np.percentile(shown, (1.0, 99.0), axis=1)
-    least, most, inl, dnl = _worst_case(design, widths)
+    least, most, inl, dnl = worst_case(design, widths)
     return Tolerance(
         boards=boards,
         seed=seed,
@@ -227,45 +220,3 @@ def _spread(values: BoardArray, least: float, most: float) -> Spread:
     p01, p50, p99 = (float(ordered[round(share * (len(values) - 1))]) for share in (0.01, 0.5, 0.99))
     mean, std = float(values.mean(dtype=np.float64)), float(values.std(dtype=np.float64))
     return Spread(mean, std, p01, p50, p99, least, most)
-
-
-def _worst_case(design: Design, widths: FloatArray) -> tuple[float, float, float, float]:
-    """Return the least and the most full scale, the largest INL and the largest DNL of any corner."""
-    extremes = (
-        _climb(design, widths, lambda figures: -figures.full_scale_volts),
-        _climb(design, widths, lambda figures: figures.full_scale_volts),
-        _climb(design, widths, lambda figures: figures.max_inl_lsb),
-        _climb(design, widths, lambda figures: figures.max_dnl_lsb),
-    )
-    return -extremes[0], *extremes[1:]
-
-
-def _climb(design: Design, widths: FloatArray, figure: Callable[[Boards], BoardArray]) -> float:
-    """Return the largest figure of any corner of the bands."""
-
-    def at(signs: FloatArray) -> BoardArray:
-        return figure(design.figures(1.0 + widths[:, None] * signs))
-
-    varying = np.flatnonzero(widths)
-    signs = _starting_corners(len(widths), varying)
-    best, improved = at(signs), len(varying) > _ALL_CORNERS
-    while improved:
-        improved = False
-        for row in varying:
-            signs[row] *= -1.0
-            flipped = at(signs)
-            better = flipped > best * (1.0 + np.sign(best) * 1e-12)
-            signs[row, ~better] *= -1.0
-            best = np.where(better, flipped, best)
-            improved |= bool(better.any())
-    return float(best.max())
-
-
-def _starting_corners(n_factors: int, varying: npt.NDArray[np.intp]) -> FloatArray:
-    signs = np.ones((n_factors, _STARTS))
-    if len(varying) <= _ALL_CORNERS:
-        signs = np.ones((n_factors, 1 << len(varying)))
-        signs[varying] = 1.0 - 2.0 * bits_by_code(len(varying)).T
-    else:
-        signs[varying] = Generator(SFC64(0)).choice((-1.0, 1.0), (len(varying), _STARTS))
-    return signs

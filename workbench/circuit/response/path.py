@@ -14,7 +14,6 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from workbench.circuit.graph import wiring
-from workbench.circuit.line import Line
 from workbench.circuit.network import (
     GROUND,
     Cable,
@@ -26,8 +25,9 @@ from workbench.circuit.network import (
     Resistor,
     Zeros,
 )
-from workbench.circuit.poles import ComplexArray, Poles, find_poles
 from workbench.circuit.ports import FloatArray
+from workbench.circuit.response.line import Line
+from workbench.circuit.response.poles import ComplexArray, Poles, find_poles
 from workbench.circuit.solution import find_problems
 
 __all__ = ["Path", "find_path"]

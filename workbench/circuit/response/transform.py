@@ -1,0 +1,31 @@
+"""Drives for the Fourier transform, and the bounds it is kept to."""
+
+import math
+
+import numpy as np
+
+from workbench.circuit.ports import FloatArray
+from workbench.circuit.response.path import Path
+
+__all__ = ["MOST_SAMPLES", "SAMPLES_PER_CHANGE", "omega_of", "ramp_of", "read_only"]
+
+MOST_SAMPLES = 1 << 16
+"""Samples of one transform at most. [1]"""
+SAMPLES_PER_CHANGE = 16
+"""Samples over the shortest time in which an edge changes. [1]"""
+
+
+def ramp_of(path: Path, n_samples: int, step_s: float) -> FloatArray:
+    """Return the drivers' edge; one shorter than two samples would ring in the transform. [1]"""
+    return np.clip(np.arange(n_samples) * (step_s / max(path.rise_s, 2.0 * step_s)), 0.0, 1.0)
+
+
+def omega_of(n_samples: int, step_s: float) -> FloatArray:
+    """Return the angular frequencies of a real transform. [rad/s]"""
+    return np.asarray(2.0 * math.pi * np.fft.rfftfreq(n_samples, step_s))
+
+
+def read_only(array: FloatArray) -> FloatArray:
+    """Return the array, locked."""
+    array.setflags(write=False)
+    return array
