@@ -30,7 +30,7 @@ LEVELS: dict[str, int] = {
     "cli": 6,
     "__main__": 7,
 }
-SIBLINGS_ALLOWED = {("checks", "project"), ("cli", "gui")} | {
+SIBLINGS_ALLOWED = {("units", "errors"), ("progress", "errors"), ("checks", "project"), ("cli", "gui")} | {
     (a, b) for a in ("files", "bringup", "exports", "lessons") for b in ("files", "exports")
 }
 FOREIGN = {
