@@ -7,7 +7,7 @@ exact: outside them a value is a slip of the pen. Edits and the project file hol
 from dataclasses import dataclass
 
 from workbench.errors import EditError
-from workbench.units import format_quantity
+from workbench.units import format_percent, format_quantity
 
 __all__ = [
     "AMPS",
@@ -63,12 +63,14 @@ class Range:
         return f"cannot be {self._shown(value)}: {self.noun} lies between {bounds}"
 
     def _shown(self, value: float) -> str:
-        return format_quantity(value, self.unit).strip()
+        if self.unit == "%":
+            return format_percent(value)
+        return format_quantity(value, self.unit) if self.unit else f"{value:g}"
 
 
 OHMS = Range("a resistance", 1e-3, 1e9, "Ω")
 FARADS = Range("a capacitance", 1e-18, 1e-3, "F")
-TOLERANCE = Range("a tolerance, as a part of the value,", 0.0, 0.5, "")
+TOLERANCE = Range("a tolerance", 0.0, 0.5, "%")
 WATTS = Range("a power rating", 1e-3, 1e3, "W")
 SUPPLY_VOLTS = Range("a supply", 0.1, 50.0, "V")
 PIN_OHMS = Range("a pin's on-resistance", 0.0, 1e6, "Ω")

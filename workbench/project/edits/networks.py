@@ -9,7 +9,7 @@ from workbench.circuit.network import Capacitor, Network, NodeId, PartId, Resist
 from workbench.errors import EditError
 from workbench.picture.scene import Picture
 from workbench.project.document import Channel, Channels, Project, Wiring
-from workbench.project.limits import MOST_PARTS
+from workbench.project.limits import FARADS, MOST_PARTS, OHMS
 
 __all__ = [
     "edit_network",
@@ -40,7 +40,18 @@ def edit_network(project: Project, channel: Channel, change: Callable[[Network],
 
 
 def put_networks(project: Project, networks: dict[Channel, Network]) -> Project:
-    """Return the project with other networks; pin names and blanking codes are made to fit."""
+    """Return the project with other networks; pin names and blanking codes are made to fit.
+
+    Raises
+    ------
+    EditError
+        If a value that came about on the way, such as a sum, is out of its range.
+    """
+    for network in networks.values():
+        for resistor in network.resistors:
+            OHMS.check(resistor.ohms, resistor.id)
+        for capacitor in network.capacitors:
+            FARADS.check(capacitor.farads, capacitor.id)
     channels = Channels(**{c.value: networks.get(c, project.channels[c]) for c in Channel})
     return replace(
         project,
