@@ -1,0 +1,136 @@
+"""Why a pixel looks as it does, in this board's own numbers."""
+
+import pytest
+
+from tests.waveform.test_scanline import BITS, SYNC, VGA
+from workbench.circuit.ladders import r2r, weighted
+from workbench.circuit.network import Driver, Load, Zeros
+from workbench.circuit.response import pixel_pulse
+from workbench.circuit.solution import solve_levels
+from workbench.picture.scene import Card, Picture
+from workbench.waveform.kernel import pixel_kernel
+from workbench.waveform.scanline import line_codes, render_scanline
+from workbench.waveform.working import channel_working, pixel_working, working_text
+
+LADDER = weighted(5, [510.0, 1e3, 2e3, 3900.0, 8200.0])
+
+
+def working(network=LADDER, code=6, driver=None, load=None):
+    driver, load = driver or Driver(), load or Load()
+    return channel_working(solve_levels(network, driver, load), driver, load, code)
+
+
+def parallel(*ohms):
+    return 1 / sum(1 / value for value in ohms)
+
+
+@pytest.mark.parametrize(
+    ("code", "high", "low"),
+    [
+        (6, (2e3, 3900.0), (510.0, 1e3, 8200.0, 75.0)),
+        (16, (510.0,), (1e3, 2e3, 3900.0, 8200.0, 75.0)),
+        (19, (510.0, 3900.0, 8200.0), (1e3, 2e3, 75.0)),
+    ],
+)
+def test_legs_of_a_weighted_ladder_are_in_parallel(code, high, low):
+    chain = working(code=code)
+
+    assert chain.high_ohms == pytest.approx(parallel(*high))
+    assert chain.low_ohms == pytest.approx(parallel(*low))
+    assert chain.loaded_volts == pytest.approx(3.3 * chain.low_ohms / (chain.low_ohms + chain.high_ohms))
+
+
+def test_on_resistances_of_high_and_low_pins_are_in_their_legs():
+    chain = working(code=16, driver=Driver(high_ohms=40.0, low_ohms=20.0))
+
+    assert chain.high_ohms == pytest.approx(550.0)
+    assert chain.low_ohms == pytest.approx(parallel(1020.0, 2020.0, 3920.0, 8220.0, 75.0))
+
+
+def test_a_pin_that_has_let_go_is_in_no_leg():
+    chain = working(code=16, driver=Driver(zeros=Zeros.FLOATING))
+
+    assert (chain.high_ohms, chain.low_ohms) == (pytest.approx(510.0), pytest.approx(75.0))
+    assert not chain.driven_low
+
+
+def test_black_has_no_way_to_the_supply_and_white_only_the_load_to_ground():
+    black, white = working(code=0), working(code=31)
+
+    assert black.high_ohms is None
+    assert black.low_ohms == pytest.approx(parallel(510.0, 1e3, 2e3, 3900.0, 8200.0, 75.0))
+    assert white.low_ohms == pytest.approx(75.0)
+
+
+def test_without_a_load_white_hangs_on_the_supply_alone():
+    white = working(code=31, load=Load(ohms=None))
+
+    assert white.low_ohms is None
+    assert white.loaded_volts == pytest.approx(3.3)
+
+
+@pytest.mark.parametrize("code", [1, 5, 10, 15])
+def test_any_network_is_a_divider_seen_from_its_output(code):
+    chain = working(r2r(4, 256.5, 513.0), code)
+
+    assert 3.3 * chain.low_ohms / (chain.low_ohms + chain.high_ohms) == pytest.approx(chain.loaded_volts)
+    # source resistance of the ladder, and the load, at any code
+    assert parallel(chain.low_ohms, chain.high_ohms) == pytest.approx(parallel(256.5, 75.0))
+
+
+def scanline(card=Card.SOLID, colour=(6 / 31, 16 / 31, 19 / 31), blanking=(0, 0, 0)):
+    levels = solve_levels(LADDER, Driver(), Load())
+    pulse = pixel_pulse(LADDER, Driver(), Load(), None, pixel_s=VGA.pixel_s, samples=16)
+    codes = line_codes(VGA, Picture(card, colour, blanking), BITS, 223)
+    kernels = (pixel_kernel(levels.volts_by_code, pulse.volts),) * 3
+    return render_scanline(VGA, 223, codes, codes, kernels=kernels, sync=SYNC), levels
+
+
+def test_the_whole_chain_of_a_blue_pixel():
+    line, levels = scanline()
+
+    pixel = pixel_working(line, 150, (levels,) * 3, Driver(), Load(), wanted=(53, 132, 162))
+
+    assert [channel.code for channel in pixel.channels] == [6, 16, 19]
+    assert [channel.arriving_volts for channel in pixel.channels] == pytest.approx(
+        [0.1454, 0.3768, 0.4495], abs=1e-4
+    )
+    # 0.2126 (0.1454 / 0.7) ** 2.2 + 0.7152 (0.3768 / 0.7) ** 2.2 + 0.0722 (0.4495 / 0.7) ** 2.2
+    assert pixel.luminance == pytest.approx(0.217, abs=0.001)
+    assert pixel.lightness == pytest.approx(53.7, abs=0.1)
+    assert pixel.time_s == pytest.approx((160 + 150.75) * VGA.pixel_s)
+
+
+def test_colour_on_the_porch_is_taken_for_black():
+    line, levels = scanline(blanking=(16, 0, 0))
+
+    red = pixel_working(line, 150, (levels,) * 3, Driver(), Load()).channels[0]
+
+    assert red.black_volts == pytest.approx(0.3768, abs=1e-4)
+    assert red.light == 0.0
+
+
+def test_text_shows_every_step_with_its_numbers():
+    line, levels = scanline()
+
+    text = working_text(pixel_working(line, 150, (levels,) * 3, Driver(), Load(), wanted=(53, 132, 162)))
+
+    for expected in (
+        "the picture asks for 53 of 255",
+        "code 6 of 31, pins 00110",
+        "2 high, to 3.3 V: together 1.322 kΩ",
+        "3 driven to 0 V, and the load: together 60.92 Ω",
+        "3.3 V × 60.92 Ω / (60.92 Ω + 1.322 kΩ) = 0.145 V loaded, 0.650 V open",
+        "lightness L* = 54 of 100",
+    ):
+        assert expected in text
+
+
+def test_a_network_without_solution_has_a_working_of_zeros():
+    dead = weighted(1, [500.0])
+    dead = type(dead)(pins=dead.pins, resistors=())
+
+    chain = working(dead, code=1)
+
+    assert chain.loaded_volts == 0.0
+    assert chain.high_ohms is None
