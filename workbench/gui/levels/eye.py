@@ -1,0 +1,86 @@
+"""The codes as the eye sees them: a strip of greys with their lightness."""
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen
+
+from workbench.checks.values import EVEN_LSB
+from workbench.gui.levels.code_view import CodeView
+from workbench.gui.widgets import draw_text
+from workbench.gui.widgets.control import outlined
+
+__all__ = ["EyeStrip"]
+
+_TOP, _FOOT = 24, 22
+_RIGHTWARD = Qt.AlignmentFlag.AlignRight
+_CENTRE = Qt.AlignmentFlag.AlignHCenter
+
+
+class EyeStrip(CodeView):
+    """Draws one CodeFigures as greys side by side."""
+
+    def sizeHint(self) -> QSize:
+        return QSize(self.bench.px(400), self.bench.px(_TOP + 32 + _FOOT))
+
+    def area(self) -> QRectF:
+        px = self.bench.px
+        return QRectF(self.rect()).adjusted(1, px(_TOP), -1, -px(_FOOT))
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        theme, area = self.bench.theme, self.area()
+        with QPainter(self) as painter:
+            if self.figures is None or not self.figures.sound:
+                return
+            self._paint_head(painter)
+            for code, grey in enumerate(self.figures.grey.tolist()):
+                # A cell reaches under the next one, so that no seam shows between them.
+                cell = self.column(code).adjusted(0, 0, 1 if code + 1 < self.figures.n_codes else 0, 0)
+                painter.fillRect(cell, QColor(grey, grey, grey))
+            outlined(
+                painter,
+                area.adjusted(-1, -1, 1, 1),
+                self.bench.px(2),
+                None,
+                QPen(theme.color("outline"), 1.1),
+            )
+            self._paint_numbers(painter)
+            if self.held is not None:
+                frame = self._at_least_seen(self.column(self.held)).adjusted(-2, -3, 2, 3)
+                outlined(painter, frame, self.bench.px(3), None, QPen(theme.color("accent"), 2.0))
+
+    def _paint_head(self, painter: QPainter) -> None:
+        assert self.figures is not None
+        theme, type_, px = self.bench.theme, self.bench.type, self.bench.px
+        box = QRectF(0, 0, self.width(), px(18))
+        width = draw_text(painter, box, "as the eye sees it", type_.sans(0.9, 500), theme.color("text"))
+        clipped = self.figures.clipped_words
+        right = draw_text(painter, box, clipped, type_.sans(0.86), theme.color("dim"), align=_RIGHTWARD)
+        words = QRectF(width + px(12), 0, self.width() - width - right - px(28), px(18))
+        draw_text(painter, words, self.figures.eye_words, type_.sans(0.86), theme.color("dim"), elide=True)
+
+    def _paint_numbers(self, painter: QPainter) -> None:
+        """Write L* under the cells, as many as have room; the held one always."""
+        assert self.figures is not None
+        theme, px, area = self.bench.theme, self.bench.px, self.area()
+        font = self.bench.type.mono(0.86)
+        room = QFontMetricsF(font).horizontalAdvance("100") + px(6)
+        every = 1
+        while self.column(0).width() * every < room:
+            every *= 2
+        shown = set(range(0, self.figures.n_codes, every))
+        if self.held is not None:
+            here = self.column(self.held).center().x()
+            shown = {code for code in shown if abs(self.column(code).center().x() - here) >= room}
+            shown.add(self.held)
+        for code in sorted(shown):
+            middle = self.column(code).center().x()
+            box = QRectF(middle - room, area.bottom() + px(4), 2 * room, px(18))
+            text = f"{self.figures.lightness[code]:.0f}"
+            draw_text(painter, box, text, font, theme.color(self._role(code)), align=_CENTRE)
+
+    def _role(self, code: int) -> str:
+        assert self.figures is not None
+        if code == self.held:
+            return "accent"
+        worst = self.figures.worst_step
+        stands_out = abs(self.figures.dnl_lsb[worst]) > EVEN_LSB and code in (worst - 1, worst)
+        return "warns" if stands_out else "dim"

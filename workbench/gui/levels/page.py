@@ -1,0 +1,115 @@
+"""The Levels page: four pictures and a table of one channel, the held code lit in all of them."""
+
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QWidget
+
+from workbench.circuit.solution import Levels
+from workbench.gui.bench import Bench
+from workbench.gui.levels.errors import ErrorBars
+from workbench.gui.levels.eye import EyeStrip
+from workbench.gui.levels.figures import CodeFigures, code_figures
+from workbench.gui.levels.staircase import Staircase
+from workbench.gui.levels.table_view import CodeTable
+from workbench.gui.widgets import Button, ButtonKind, Words
+from workbench.pipeline.result import Result
+from workbench.project.document import Channel, Project
+
+__all__ = ["LevelsPage"]
+
+_ROOM_FOR_EYE = 230
+_ROOM_FOR_BARS, _ROOM_FOR_BARS_HIGH = 460, 190
+"""Sizes from which a picture has room. [px at 14 px text]"""
+
+
+class LevelsPage(QWidget):
+    """Shows the drawn channel's levels; a click anywhere holds that code on the pins."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.bench = bench
+        self.setAccessibleName("Levels")
+        self._result: Result | None = None
+        self._shown: tuple[Levels, Channel] | None = None
+        self._edge = 0
+        self.figures: CodeFigures | None = None
+        self.staircase = Staircase(bench, "Staircase of levels", self.hold, self)
+        self.dnl = ErrorBars(bench, "DNL", "size of each step against one LSB", "dnl_lsb", self.hold, self)
+        self.inl = ErrorBars(
+            bench, "INL", "distance of each level from the straight line", "inl_lsb", self.hold, self
+        )
+        self.eye = EyeStrip(bench, "Lightness of every code", self.hold, self)
+        self.title = Words(bench, "Codes", caps=True, role="dim", parent=self)
+        self.copy = Button(bench, "Copy as table", ButtonKind.QUIET, self)
+        self.table = CodeTable(bench, self.hold, self)
+        self.copy.clicked.connect(self.table.copy)
+        bench.view.changed.connect(self._take)
+        bench.theme_changed.connect(self._arrange)
+
+    def show_result(self, _project: Project, result: Result) -> None:
+        """Show a result's levels."""
+        self._result = result
+        self._take()
+
+    def hold(self, code: int | None) -> None:
+        """Hold a code on the drawn channel's pins, on all three where they are linked."""
+        linked = self.bench.session.project.linked
+        self.bench.view.hold(tuple(Channel) if linked else (self.bench.view.channel,), code)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), self.bench.theme.color("panel"))
+            painter.setPen(self.bench.theme.color("hairline"))
+            painter.drawLine(self._edge, 0, self._edge, self.height())
+
+    def _take(self) -> None:
+        if self._result is None or not self.isVisibleTo(self.window()):
+            return
+        channel = self.bench.view.channel
+        levels = self._result.channels[channel].levels
+        if self._shown is None or self._shown[0] is not levels or self._shown[1] is not channel:
+            self._shown = levels, channel
+            self.figures = code_figures(self._result.channels[channel])
+            self._show(self.figures)
+        held = self.bench.view.held(channel)
+        held = held if held is not None and self.figures and held < self.figures.n_codes else None
+        for view in (self.staircase, self.dnl, self.inl, self.eye):
+            view.show_held(held)
+        self.table.show_held(held)
+
+    def _show(self, figures: CodeFigures) -> None:
+        step, level = figures.worst_step, figures.worst_level
+        self.staircase.show_codes(figures, f"{figures.n_codes} codes, white {figures.volts[-1]:.3f} V")
+        self.dnl.show_codes(figures, " ".join(("worst", *figures.worst_words(figures.dnl_lsb, step))))
+        self.inl.show_codes(figures, " ".join(("worst", *figures.worst_words(figures.inl_lsb, level))))
+        self.eye.show_codes(figures, figures.eye_words)
+        self.table.show_codes(figures)
+
+    def _arrange(self) -> None:
+        px, width, height = self.bench.px, self.width(), self.height()
+        pad, gap, top = px(20), px(40), px(12)
+        table = min(self.table.wanted_width() + pad, width // 2)
+        self._edge = width - table - pad
+        left = self._edge - 2 * pad
+        # With large text or a low page the staircase and the table stay; the others go first.
+        self.eye.setVisible(height >= px(_ROOM_FOR_EYE))
+        bars_too = left >= px(_ROOM_FOR_BARS) and height >= px(_ROOM_FOR_BARS_HIGH)
+        self.dnl.setVisible(bars_too)
+        self.inl.setVisible(bars_too)
+        strip = self.eye.sizeHint().height() if height >= px(_ROOM_FOR_EYE) else 0
+        plots = height - top - strip - px(18)
+        stairs = round((left - gap) * 0.565) if bars_too else left
+        self.staircase.setGeometry(pad, top, stairs, plots)
+        bars = left - gap - stairs
+        for row, view in enumerate((self.dnl, self.inl)):
+            view.setGeometry(pad + stairs + gap, top + row * (plots // 2), bars, plots // 2)
+        self.eye.setGeometry(pad, height - strip - px(8), left, strip)
+        start = self._edge + pad
+        hint = self.copy.sizeHint()
+        self.title.setGeometry(start, top, px(120), px(22))
+        self.copy.setGeometry(width - hint.width() - px(8), top - px(4), hint.width(), hint.height())
+        self.table.setGeometry(start - px(8), top + px(26), width - start, height - top - px(30))
+        self.update()

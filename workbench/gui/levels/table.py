@@ -1,0 +1,72 @@
+"""A row for every code: bits, loaded and open volts, step, errors and lightness."""
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+
+from workbench.gui.levels.figures import CodeFigures, signed
+
+__all__ = ["COLUMNS", "CodeModel", "Index", "cells", "table_text"]
+
+COLUMNS = ("code", "bits", "loaded V", "open V", "step mV", "DNL", "INL", "L*", "eye")
+"""Heads of the columns; the last one holds the grey itself and no text."""
+
+_NONE = QModelIndex()
+Index = QModelIndex | QPersistentModelIndex
+
+
+class CodeModel(QAbstractTableModel):
+    """Offers one CodeFigures as a table."""
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.figures: CodeFigures | None = None
+
+    def show_codes(self, figures: CodeFigures) -> None:
+        """Show other figures; only a change in their number is a change of the table's shape."""
+        same = self.figures is not None and self.figures.n_codes == figures.n_codes
+        if not same:
+            self.beginResetModel()
+        self.figures = figures
+        if same:
+            self.dataChanged.emit(self.index(0, 0), self.index(figures.n_codes - 1, len(COLUMNS) - 1))
+        else:
+            self.endResetModel()
+
+    def rowCount(self, parent: Index = _NONE) -> int:
+        return 0 if parent.isValid() or self.figures is None else self.figures.n_codes
+
+    def columnCount(self, parent: Index = _NONE) -> int:
+        return 0 if parent.isValid() else len(COLUMNS)
+
+    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole):
+        if orientation == Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
+            return COLUMNS[section]
+        return None
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole):
+        if self.figures is None or not index.isValid():
+            return None
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+            return cells(self.figures, index.row())[index.column()]
+        return None
+
+
+def cells(figures: CodeFigures, code: int) -> tuple[str, ...]:
+    """Return the texts of a row."""
+    first = code == 0
+    return (
+        str(code),
+        figures.code_text(code),
+        f"{figures.volts[code]:.4f}",
+        f"{figures.open_volts[code]:.3f}",
+        "" if first else f"{1e3 * figures.step_volts[code]:.1f}".replace("-", "\u2212"),
+        "" if first else signed(float(figures.dnl_lsb[code])),
+        signed(float(figures.inl_lsb[code])),
+        f"{figures.lightness[code]:.0f}",
+        "",
+    )
+
+
+def table_text(figures: CodeFigures) -> str:
+    """Return the table as text for other programs: tabs between columns, plain minus signs."""
+    rows = [COLUMNS[:-1], *(cells(figures, code)[:-1] for code in range(figures.n_codes))]
+    return "\n".join("\t".join(row) for row in rows).replace("\u2212", "-") + "\n"
