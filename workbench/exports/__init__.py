@@ -8,6 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from workbench.exports.levels_csv import levels_csv
+from workbench.exports.picture_png import picture_png, sent_png
 from workbench.exports.scanline_csv import scanline_csv
 from workbench.exports.scanline_svg import scanline_svg
 from workbench.pipeline.result import Result
@@ -33,6 +34,8 @@ KINDS: dict[str, Kind] = {
         Kind("scanline-csv", "the scanline at the monitor, one row a sample", ".csv", scanline_csv),
         Kind("scanline-svg", "the scanline as a drawing for paper", ".svg", scanline_svg),
         Kind("levels-csv", "volts, steps and currents of every code", ".csv", levels_csv),
+        Kind("picture-png", "the picture as a monitor shows it", ".png", picture_png),
+        Kind("picture-sent-png", "the picture as sent, on a perfect display", ".png", sent_png),
     )
 }
 """Every kind of export, by the name the command line knows."""

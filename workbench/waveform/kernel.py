@@ -52,6 +52,18 @@ class Kernel:
         settled: Float32Array = self.drive_by_code @ self.shapes[:, :, 0].sum(axis=1)
         return settled
 
+    def thinned(self, samples: int) -> "Kernel":
+        """Return this kernel with fewer samples a pixel: those at the same instants, so nothing is lost.
+
+        Parameters
+        ----------
+        samples : int
+            Samples a pixel; a part of the present number without remainder. [1]
+        """
+        return Kernel(
+            self.drive_by_code, np.ascontiguousarray(self.shapes[:, :, :: self.samples_per_pixel // samples])
+        )
+
     def slowed(self, rise_s: float, pixel_s: float) -> "Kernel":
         """Return this kernel behind one more pole, such as a tube's amplifier.
 

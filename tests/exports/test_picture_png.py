@@ -1,0 +1,61 @@
+"""The picture as a file that other readers read."""
+
+import io
+
+import numpy as np
+import pytest
+from PIL import Image
+
+from tests.exports.boards import solved
+from workbench.errors import TimingError
+from workbench.exports.picture_png import picture_png, sent_png
+from workbench.exports.png import png
+from workbench.picture.scene import Card, Picture
+from workbench.project.document import MonitorRange
+
+
+def read(data):
+    with Image.open(io.BytesIO(data)) as image:
+        image.load()
+        return image.mode, np.array(image)
+
+
+@pytest.mark.parametrize("size", [(1, 1), (3, 2), (640, 480)], ids=str)
+def test_another_reader_reads_back_every_byte(size):
+    width, height = size
+    rgb = np.random.default_rng(9).integers(0, 256, (height, width, 3), dtype=np.uint8)
+
+    mode, pixels = read(png(rgb))
+
+    assert mode == "RGB"
+    np.testing.assert_array_equal(pixels, rgb)
+
+
+@pytest.mark.parametrize("export", [picture_png, sent_png])
+def test_colour_bars_come_out_in_their_colours(export):
+    _, pixels = read(export(solved()))
+
+    assert pixels.shape == (480, 640, 3)
+    assert pixels[240, [40, 120, 360, 600]].tolist() == [
+        [255, 255, 255],
+        [255, 255, 0],
+        [255, 0, 255],
+        [0, 0, 0],
+    ]
+
+
+def test_seen_and_sent_differ_where_the_porch_is_not_black():
+    result = solved(picture=Picture(Card.SOLID, blanking=(16, 0, 0)))
+
+    (_, seen), (_, sent) = read(picture_png(result)), read(sent_png(result))
+
+    assert sent[240, 320].tolist() == [255, 255, 255]
+    assert seen[240, 320, 0] < 140
+    assert seen[240, 320, 1] == 255
+
+
+def test_a_monitor_out_of_range_has_no_picture_and_says_why():
+    result = solved(monitor=MonitorRange(40e3, 60e3, 50.0, 75.0))
+
+    with pytest.raises(TimingError, match=r"out of range.*31\.47 kHz"):
+        picture_png(result)

@@ -1,0 +1,100 @@
+"""The picture of a project as it is sent, and as a monitor shows it.
+
+Heavier than the rest of the pipeline, so it is asked for on its own: small for a preview that
+follows every edit, full size away from the window's thread.
+"""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from workbench.picture.cards import card_codes
+from workbench.pipeline.result import Result
+from workbench.pipeline.run import sync_drive
+from workbench.progress import SILENT, Progress
+from workbench.project.document import Channel, Project
+from workbench.waveform.kernel import Kernel, pixel_kernel
+from workbench.waveform.monitor import Monitor, Screen
+from workbench.waveform.seen import SeenPicture, seen_picture, sent_picture
+from workbench.waveform.verdict import Verdict, judge
+
+__all__ = ["FRAME_SAMPLES", "Look", "as_sent", "frame_codes", "frame_kernels", "look"]
+
+FRAME_SAMPLES = 8
+"""Samples a pixel of a whole frame. [1]"""
+
+ByteArray = NDArray[np.uint8]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Look:
+    """A monitor's look at a project's signal."""
+
+    verdict: Verdict
+    sent: ByteArray
+    """The picture as sent, on a perfect display: sRGB bytes, shape (v.active, h.active, 3). [1]"""
+    seen: SeenPicture | None
+    """The picture on the screen; none where there is none that stands still."""
+
+
+def look(
+    result: Result, monitor: Monitor | None = None, *, every: int = 1, progress: Progress = SILENT
+) -> Look:
+    """Return what a monitor shows of a solved project.
+
+    Parameters
+    ----------
+    result : Result
+        The project and what follows from it.
+    monitor : Monitor, optional
+        What looks; a panel that adjusts itself if left out. Where it assumes no mode, it takes the
+        signal for the row of the standards' tables that is nearest.
+    every : int
+        Look at each n-th column and row only, for a preview. [1]
+    progress : Progress
+        Told the rows done; may stop the work.
+    """
+    project = result.project
+    monitor = monitor or Monitor()
+    verdict = judge(project.mode, sync_drive(project.driver, project.sync), monitor.screen, project.monitor)
+    codes = frame_codes(project)
+    sent = _sent(result, codes)
+    if not verdict.standing.has_picture:
+        return Look(verdict, sent, None)
+    if monitor.assumed is None and monitor.screen is Screen.PANEL:
+        monitor = replace(monitor, assumed=verdict.row)
+    seen = seen_picture(
+        project.mode,
+        codes,
+        project.picture.blanking,
+        frame_kernels(result),
+        monitor,
+        every=every,
+        progress=progress,
+    )
+    return Look(verdict, sent, seen)
+
+
+def as_sent(result: Result) -> ByteArray:
+    """Return the picture as sent, on a perfect display: sRGB bytes, shape (v.active, h.active, 3). [1]"""
+    return _sent(result, frame_codes(result.project))
+
+
+def _sent(result: Result, codes: ByteArray) -> ByteArray:
+    return sent_picture(codes, tuple(result.channels[c].levels.volts_by_code for c in Channel))
+
+
+def frame_codes(project: Project) -> ByteArray:
+    """Return the codes of the active picture, shape (3, v.active, h.active). [1]"""
+    red, green, blue = (project.channels[channel].bits for channel in Channel)
+    mode = project.mode
+    return card_codes(project.picture, mode.h.active, mode.v.active, (red, green, blue))
+
+
+def frame_kernels(result: Result) -> tuple[Kernel, Kernel, Kernel]:
+    """Return the kernels of the three channels, with the samples of a whole frame."""
+    red, green, blue = (
+        pixel_kernel(result.channels[c].levels.volts_by_code, result.channels[c].pulse.volts) for c in Channel
+    )
+    return red.thinned(FRAME_SAMPLES), green.thinned(FRAME_SAMPLES), blue.thinned(FRAME_SAMPLES)
