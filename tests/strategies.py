@@ -14,6 +14,11 @@ OHMS = st.floats(1.0, 1e6)
 NAMES = st.text(st.characters(categories=["L", "N", "P", "S"]), min_size=1, max_size=20)
 
 
+def maybe(low: float, high: float) -> st.SearchStrategy[float]:
+    """Draw 0, or a value between two."""
+    return st.just(0.0) | st.floats(low, high)
+
+
 @st.composite
 def networks(draw: st.DrawFn) -> Network:
     """Draw a ladder of 1 to 8 bits with any of the optional parts."""
@@ -48,10 +53,10 @@ def drivers(draw: st.DrawFn) -> Driver:
     """Draw an output stage."""
     return Driver(
         supply_volts=draw(st.floats(1.0, 12.0)),
-        high_ohms=draw(st.floats(0.0, 200.0)),
-        low_ohms=draw(st.floats(0.0, 200.0)),
+        high_ohms=draw(maybe(1e-3, 200.0)),
+        low_ohms=draw(maybe(1e-3, 200.0)),
         zeros=draw(st.sampled_from(Zeros)),
-        rise_s=draw(st.floats(0.0, 1e-7)),
+        rise_s=draw(maybe(1e-12, 1e-7)),
         pin_limit_amps=draw(st.none() | st.floats(1e-3, 1.0)),
         total_limit_amps=draw(st.none() | st.floats(1e-3, 1.0)),
     )
@@ -76,9 +81,9 @@ def projects(draw: st.DrawFn) -> Project:
             tuple(pins[:green_at]), tuple(pins[green_at:blue_at]), tuple(pins[blue_at:-2]), pins[-2], pins[-1]
         ),
         driver=draw(drivers()),
-        load=Load(draw(st.none() | OHMS), draw(st.integers(1, 4)), draw(st.floats(0.0, 1e-9))),
+        load=Load(draw(st.none() | OHMS), draw(st.integers(1, 4)), draw(maybe(1e-15, 1e-9))),
         cable=draw(st.none() | st.builds(Cable, st.floats(0.01, 100.0))),
-        sync=SyncLines(*(SyncLine(draw(st.floats(0.0, 1e4)), draw(st.none() | OHMS)) for _ in "hv")),
+        sync=SyncLines(*(SyncLine(draw(maybe(1.0, 1e4)), draw(st.none() | OHMS)) for _ in "hv")),
         linked=linked,
         picture=Picture(draw(st.sampled_from(Card)), (draw(unit), draw(unit), draw(unit)), codes),
         scanline=draw(st.integers(1, mode.v.total)),

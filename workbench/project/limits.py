@@ -47,9 +47,11 @@ class Range:
     low: float
     high: float
     unit: str
+    zero: bool = False
+    """Whether 0 is a value too, below ``low``."""
 
     def __contains__(self, value: float) -> bool:
-        return self.low <= value <= self.high
+        return self.low <= value <= self.high or (self.zero and value == 0.0)
 
     def check(self, value: float, subject: str) -> float:
         """Return the value, or raise an `EditError` that names the subject and the range."""
@@ -60,7 +62,8 @@ class Range:
     def refusal(self, value: float) -> str:
         """Say why not, as ``cannot be 0 Ω: a resistance lies between 1 mΩ and 1 GΩ``."""
         bounds = f"{self._shown(self.low)} and {self._shown(self.high)}"
-        return f"cannot be {self._shown(value)}: {self.noun} lies between {bounds}"
+        verb = "is 0 or lies" if self.zero else "lies"
+        return f"cannot be {self._shown(value)}: {self.noun} {verb} between {bounds}"
 
     def _shown(self, value: float) -> str:
         if self.unit == "%":
@@ -73,16 +76,16 @@ FARADS = Range("a capacitance", 1e-18, 1e-3, "F")
 TOLERANCE = Range("a tolerance", 0.0, 0.5, "%")
 WATTS = Range("a power rating", 1e-3, 1e3, "W")
 SUPPLY_VOLTS = Range("a supply", 0.1, 50.0, "V")
-PIN_OHMS = Range("a pin's on-resistance", 0.0, 1e6, "Ω")
-RISE_S = Range("a rise time", 0.0, 1e-3, "s")
+PIN_OHMS = Range("a pin's on-resistance", 1e-6, 1e6, "Ω", zero=True)
+RISE_S = Range("a rise time", 1e-15, 1e-3, "s", zero=True)
 AMPS = Range("a current limit", 1e-6, 100.0, "A")
-INPUT_FARADS = Range("an input capacitance", 0.0, 1e-6, "F")
+INPUT_FARADS = Range("an input capacitance", 1e-18, 1e-6, "F", zero=True)
 MONITORS = Range("the number of monitors", 1, 8, "")
-SERIES_OHMS = Range("a sync line's series resistor", 0.0, 1e6, "Ω")
+SERIES_OHMS = Range("a sync line's series resistor", 1e-6, 1e6, "Ω", zero=True)
 CABLE_METRES = Range("a cable's length", 0.01, 1000.0, "m")
 CABLE_OHMS = Range("a cable's impedance", 1.0, 1000.0, "Ω")
 VELOCITY = Range("a cable's wave speed, as a part of the speed of light,", 0.1, 1.0, "")
-CABLE_LOSS = Range("a cable's loss", 0.0, 100.0, "dB/m")
+CABLE_LOSS = Range("a cable's loss", 1e-6, 100.0, "dB/m", zero=True)
 UNIT = Range("a part of full scale", 0.0, 1.0, "")
 RATE_HZ = Range("a monitor's rate", 0.1, 1e10, "Hz")
 

@@ -161,6 +161,9 @@ def _picture_flaws(project: Project) -> Iterator[Flaw]:
         highest = project.channels[channel].n_codes - 1
         if not 0 <= code <= highest:
             yield f"picture.blanking[{index}]", f"is {code}, but {channel.value} has codes 0 to {highest}"
+    for name in ("repeat_pixels", "repeat_lines"):
+        if (count := getattr(picture, name)) not in REPEATS:
+            yield f"picture.{name}", f"is {count}, but a picture is sent {_REPEATS_WORDS} times"
     for index, part in enumerate(picture.colour):
         if part not in UNIT:
             yield f"picture.colour[{index}]", UNIT.refusal(part)

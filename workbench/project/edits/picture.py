@@ -1,12 +1,19 @@
-"""Edits of the picture: test card, colour, the code in blanking, the scanline shown."""
+"""Edits of the picture: test card, colour, repeats, the code in blanking, the scanline shown."""
 
 from dataclasses import replace
 
 from workbench.errors import EditError
-from workbench.picture.scene import Card
+from workbench.picture.scene import REPEATS, Card
 from workbench.project.document import Channel, Project
 
-__all__ = ["set_blanking_code", "set_card", "set_colour", "set_scanline", "step_scanline"]
+__all__ = [
+    "set_blanking_code",
+    "set_card",
+    "set_colour",
+    "set_repeats",
+    "set_scanline",
+    "step_scanline",
+]
 
 
 def set_card(project: Project, card: Card) -> Project:
@@ -19,6 +26,22 @@ def set_colour(project: Project, colour: tuple[float, float, float]) -> Project:
     if not all(0.0 <= part <= 1.0 for part in colour):
         raise EditError("a colour's parts lie between 0 and 1: black is 0, full scale is 1")
     return replace(project, picture=replace(project.picture, colour=colour))
+
+
+def set_repeats(project: Project, *, pixels: int | None = None, lines: int | None = None) -> Project:
+    """Send each column of the picture as 1, 2 or 4 pixels, each row as 1, 2 or 4 lines. [1]"""
+    picture = project.picture
+    for count in (pixels, lines):
+        if count is not None and count not in REPEATS:
+            raise EditError(f"a picture is sent once, doubled or four times over, not {count} times")
+    return replace(
+        project,
+        picture=replace(
+            picture,
+            repeat_pixels=pixels or picture.repeat_pixels,
+            repeat_lines=lines or picture.repeat_lines,
+        ),
+    )
 
 
 def set_blanking_code(project: Project, channel: Channel, code: int) -> Project:
