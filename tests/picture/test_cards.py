@@ -157,3 +157,24 @@ def test_half_scale_toggles_across_the_major_carry():
     row = card_row(Picture(Card.HALF_SCALE), 4, 1, (1, 3, 8), 0)
 
     assert row.tolist() == [[0, 1, 0, 1], [3, 4, 3, 4], [127, 128, 127, 128]]
+
+
+@pytest.mark.parametrize(("across", "down"), [(2, 1), (1, 2), (4, 4), (2, 4)])
+@pytest.mark.parametrize("card", Card)
+def test_repeated_pixels_and_lines_send_the_smaller_picture_several_times(card, across, down):
+    picture = Picture(card, repeat_pixels=across, repeat_lines=down)
+    small = card_codes(Picture(card), -(-37 // across), -(-23 // down), (3, 4, 2))
+
+    frame = card_codes(picture, 37, 23, (3, 4, 2))
+
+    sent = small.repeat(across, axis=2).repeat(down, axis=1)[:, :23, :37]
+    assert (frame == sent).all()
+    assert (card_row(picture, 37, 23, (3, 4, 2), 22) == sent[:, 22]).all()
+
+
+def test_labels_of_a_doubled_picture_cover_its_width():
+    labels = card_labels(Picture(repeat_pixels=4), 637, 480, (5, 5, 5), 3)
+
+    assert labels[0].start == 0
+    assert labels[-1].stop == 637
+    assert all(one.stop == other.start for one, other in itertools.pairwise(labels))

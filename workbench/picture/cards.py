@@ -1,8 +1,9 @@
 """Test cards: the code of every pixel, computed at the size of the mode.
 
 A card is a rule from column and row to three codes, so one row costs one row: the scanline
-never waits for a frame. Every card works for a single pixel, a single line, odd sizes and
-any number of bits, different in each channel.
+never waits for a frame. Where a picture repeats its pixels or lines, the rule is asked for the
+smaller picture and its answer is sent several times. Every card works for a single pixel, a
+single line, odd sizes and any number of bits, different in each channel.
 """
 
 from collections.abc import Callable
@@ -79,7 +80,9 @@ def card_row(picture: Picture, width: int, height: int, bits: Bits, row: int) ->
     codes : int array, shape (3, width)
         Red, green and blue. [1]
     """
-    return _codes(picture, width, height, bits, np.array([row], np.intp))[:, 0].astype(np.intp)
+    columns, rows = picture.size(width, height)
+    codes = _codes(picture, columns, rows, bits, np.array([row // picture.repeat_lines], np.intp))
+    return np.repeat(codes[:, 0], picture.repeat_pixels, axis=1)[:, :width].astype(np.intp)
 
 
 def card_codes(picture: Picture, width: int, height: int, bits: Bits) -> NDArray[np.uint8]:
@@ -90,9 +93,15 @@ def card_codes(picture: Picture, width: int, height: int, bits: Bits) -> NDArray
     codes = np.empty((3, height, width), np.uint8)
     # In bands of rows: a rule computes in whole words, and a long mode has millions of pixels.
     band = max(1, 65536 // width)
-    for top in range(0, height, band):
-        rows = np.arange(top, min(top + band, height), dtype=np.intp)
-        codes[:, rows[0] : rows[-1] + 1] = _codes(picture, width, height, bits, rows)
+    columns, n_rows = picture.size(width, height)
+    across, down = picture.repeat_pixels, picture.repeat_lines
+    for top in range(0, n_rows, band):
+        rows = np.arange(top, min(top + band, n_rows), dtype=np.intp)
+        sent = np.repeat(_codes(picture, columns, n_rows, bits, rows), across, axis=2)[..., :width]
+        for copy in range(down):
+            first = top * down + copy
+            into = codes[:, first : (top + len(rows)) * down : down]
+            into[:] = sent[:, : into.shape[1]]
     return codes
 
 
@@ -101,6 +110,15 @@ def card_labels(picture: Picture, width: int, height: int, bits: Bits, row: int)
 
     Parameters are those of :func:`card_row`. Areas narrower than a pixel are left out.
     """
+    across = picture.repeat_pixels
+    columns, rows = picture.size(width, height)
+    return tuple(
+        Label(label.start * across, min(label.stop * across, width), label.text)
+        for label in _labels(picture, columns, rows, bits, row // picture.repeat_lines)
+    )
+
+
+def _labels(picture: Picture, width: int, height: int, bits: Bits, row: int) -> tuple[Label, ...]:
     if picture.card is Card.COLOUR_BARS:
         bar = np.arange(width) * len(BAR_NAMES) // width
         starts = np.searchsorted(bar, np.arange(len(BAR_NAMES) + 1))

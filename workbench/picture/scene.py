@@ -3,7 +3,10 @@
 from dataclasses import dataclass
 from enum import Enum
 
-__all__ = ["Card", "Dither", "Fit", "Measure", "Picture"]
+__all__ = ["REPEATS", "Card", "Dither", "Fit", "Measure", "Picture"]
+
+REPEATS = (1, 2, 4)
+"""How often a column or a row of a picture may be sent: once, doubled, four times. [1]"""
 
 
 class Card(Enum):
@@ -61,3 +64,11 @@ class Picture:
     """Colour of the solid card: red, green, blue as parts of full scale, ``0 … 1``. [1]"""
     blanking: tuple[int, int, int] = (0, 0, 0)
     """Code each channel shows outside the active picture; black is 0. [1]"""
+    repeat_pixels: int = 1
+    """Pixels of the line for each column of the picture, one of `REPEATS`. [1]"""
+    repeat_lines: int = 1
+    """Lines of the frame for each row of the picture, one of `REPEATS`. [1]"""
+
+    def size(self, width: int, height: int) -> tuple[int, int]:
+        """Return the columns and rows that fill an active part of pixels and lines. [1]"""
+        return -(-width // self.repeat_pixels), -(-height // self.repeat_lines)

@@ -10,6 +10,7 @@ from typing import Any
 from workbench.circuit.ladders import MOST_BITS
 from workbench.circuit.network import Cable, Capacitor, Driver, Load, Network, Resistor
 from workbench.errors import EditError, TimingError
+from workbench.picture.scene import REPEATS
 from workbench.project.document import Channel, MonitorRange, Project, SyncLine
 from workbench.project.limits import (
     AMPS,
@@ -163,7 +164,7 @@ def _picture_flaws(project: Project) -> Iterator[Flaw]:
             yield f"picture.blanking[{index}]", f"is {code}, but {channel.value} has codes 0 to {highest}"
     for name in ("repeat_pixels", "repeat_lines"):
         if (count := getattr(picture, name)) not in REPEATS:
-            yield f"picture.{name}", f"is {count}, but a picture is sent {_REPEATS_WORDS} times"
+            yield f"picture.{name}", f"is {count}, but a pixel or line is sent 1, 2 or 4 times"
     for index, part in enumerate(picture.colour):
         if part not in UNIT:
             yield f"picture.colour[{index}]", UNIT.refusal(part)

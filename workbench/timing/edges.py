@@ -75,17 +75,20 @@ def with_counts(
     TimingError
         If the result is no possible mode.
     """
-    changed = replace(
-        mode, h=h or mode.h, v=v or mode.v, pixel_clock_hz=pixel_clock_hz or mode.pixel_clock_hz
-    )
+    clock_hz = mode.pixel_clock_hz if pixel_clock_hz is None else pixel_clock_hz
+    changed = replace(mode, h=h or mode.h, v=v or mode.v, pixel_clock_hz=clock_hz)
     if changed == mode:
         return checked(mode)
-    signal = (changed.h, changed.v, changed.pixel_clock_hz, changed.interlaced)
     for known in KNOWN:
-        if signal == (known.h, known.v, known.pixel_clock_hz, known.interlaced):
+        if _signal(known) == _signal(changed):
             return known
     origin = mode.source if mode.source.startswith("custom") else f"custom, from {mode.source}"
-    return make_mode(*signal[:3], source=origin, interlaced=mode.interlaced)
+    return make_mode(changed.h, changed.v, clock_hz, source=origin, interlaced=mode.interlaced)
+
+
+def _signal(mode: Mode) -> tuple[object, ...]:
+    """Return what of a mode can be seen on the cable; what is called border cannot."""
+    return replace(mode.h, border=0), replace(mode.v, border=0), mode.pixel_clock_hz, mode.interlaced
 
 
 def pixels_of(mode: Mode, seconds: float) -> int:

@@ -9,6 +9,7 @@ from workbench.project.edits.picture import (
     set_blanking_code,
     set_card,
     set_colour,
+    set_repeats,
     set_scanline,
     step_scanline,
 )
@@ -24,6 +25,18 @@ def test_card_and_colour_change(project: Project) -> None:
 def test_a_colour_out_of_range_is_refused(project: Project, part: float) -> None:
     with pytest.raises(EditError, match="between 0 and 1"):
         set_colour(project, (0.0, part, 0.0))
+
+
+def test_pixels_and_lines_repeat_each_for_themselves(project: Project) -> None:
+    picture = set_repeats(set_repeats(project, pixels=2), lines=4).picture
+
+    assert (picture.repeat_pixels, picture.repeat_lines) == (2, 4)
+
+
+@pytest.mark.parametrize("count", [0, 3, -1, 8])
+def test_an_odd_repeat_is_refused(project: Project, count: int) -> None:
+    with pytest.raises(EditError, match="once, doubled or four times"):
+        set_repeats(project, lines=count)
 
 
 def test_a_code_in_blanking_is_a_channels_own(project: Project) -> None:

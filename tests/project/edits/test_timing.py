@@ -9,7 +9,17 @@ from tests.strategies import modes, projects
 from workbench.errors import EditError
 from workbench.project.document import Direction, Project
 from workbench.project.edits.picture import set_scanline
-from workbench.project.edits.timing import move_edge, set_counts, set_mode, set_pixel_clock, set_polarity
+from workbench.project.edits.timing import (
+    move_edge,
+    set_axis,
+    set_counts,
+    set_mode,
+    set_pixel_clock,
+    set_polarity,
+    take_plan,
+)
+from workbench.timing.clock.chip import Chip, Span
+from workbench.timing.clock.plan import plan_clock
 from workbench.timing.mode import Polarity
 from workbench.timing.search import find_mode
 
@@ -48,7 +58,30 @@ def test_own_counts_make_an_own_mode(project: Project) -> None:
 
     assert edited.mode.h.front_porch == 24
     assert edited.mode.h.total == 808
-    assert edited.mode.source == "custom"
+    assert edited.mode.source == "custom, from VESA DMT 0x04"
+
+
+def test_counts_put_back_are_the_tables_mode_again(project: Project) -> None:
+    narrower = set_counts(project, H, front_porch=3)
+
+    assert narrower.mode.h.border == 0
+    assert set_counts(narrower, H, front_porch=16).mode == find_mode("640x480@60")
+
+
+def test_all_counts_can_be_taken_at_once(project: Project) -> None:
+    axis = replace(project.mode.v, active=400, back_porch=113)
+
+    edited = set_axis(project, V, axis)
+
+    assert edited.mode.v == axis
+    assert edited.scanline <= 525
+
+
+def test_a_plan_gives_its_clock(project: Project) -> None:
+    chip = Chip(12_000_000, Span(126, 126), (Span(60, 60),), 133_000_000)
+    (plan, *_) = plan_clock(project.mode, chip)
+
+    assert take_plan(project, plan).mode.pixel_clock_hz == 25_200_000
 
 
 def test_unchanged_counts_keep_the_mode(project: Project) -> None:
@@ -64,6 +97,8 @@ def test_impossible_counts_are_refused(project: Project) -> None:
         set_counts(project, V, active=100_000)
     with pytest.raises(EditError, match=r"outside 0\.1 MHz"):
         set_pixel_clock(project, 1)
+    with pytest.raises(EditError, match=r"outside 0\.1 MHz"):
+        set_pixel_clock(project, 0)
 
 
 def test_clock_and_polarity_change(project: Project) -> None:

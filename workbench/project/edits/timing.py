@@ -1,13 +1,22 @@
-"""Edits of the display mode: another mode, own counts, edges moved on the line ruler."""
+"""Edits of the display mode: another mode, own counts, edges moved on the line ruler, a planned clock."""
 
 from dataclasses import replace
 
 from workbench.errors import EditError, TimingError
 from workbench.project.document import Direction, Project
-from workbench.timing.custom import make_mode
+from workbench.timing.clock.plan import Plan
+from workbench.timing.edges import with_counts
 from workbench.timing.mode import Axis, Mode, Polarity
 
-__all__ = ["move_edge", "set_counts", "set_mode", "set_pixel_clock", "set_polarity"]
+__all__ = [
+    "move_edge",
+    "set_axis",
+    "set_counts",
+    "set_mode",
+    "set_pixel_clock",
+    "set_polarity",
+    "take_plan",
+]
 
 _REGIONS = ("front_porch", "sync", "back_porch", "active")
 """The counts of an axis in the order of the time axis; edge i lies after the i-th."""
@@ -38,9 +47,8 @@ def set_counts(
         old.back_porch if back_porch is None else back_porch,
         old.polarity,
     )
-    return _set_axis(
-        project, direction, replace(new, border=old.border) if new == replace(old, border=0) else new
-    )
+    fits = min(new.front_porch, new.back_porch) >= old.border
+    return set_axis(project, direction, replace(new, border=old.border) if fits else new)
 
 
 def move_edge(project: Project, direction: Direction, edge: int, position: int) -> Project:
@@ -60,30 +68,34 @@ def move_edge(project: Project, direction: Direction, edge: int, position: int) 
 
 def set_polarity(project: Project, direction: Direction, polarity: Polarity) -> Project:
     """Turn a sync pulse over."""
-    return _set_axis(project, direction, replace(_axis(project.mode, direction), polarity=polarity))
+    return set_axis(project, direction, replace(_axis(project.mode, direction), polarity=polarity))
 
 
 def set_pixel_clock(project: Project, pixel_clock_hz: int) -> Project:
     """Change the pixel clock, a whole number of hertz; the mode becomes one's own. [Hz]"""
-    mode = project.mode
-    if pixel_clock_hz == mode.pixel_clock_hz:
-        return project
-    return set_mode(project, _own(mode.h, mode.v, pixel_clock_hz))
+    return _changed(project, pixel_clock_hz=pixel_clock_hz)
 
 
-def _set_axis(project: Project, direction: Direction, axis: Axis) -> Project:
-    mode = project.mode
-    if axis == _axis(mode, direction):
-        return project
-    h, v = (axis, mode.v) if direction is Direction.HORIZONTAL else (mode.h, axis)
-    return set_mode(project, _own(h, v, mode.pixel_clock_hz))
+def take_plan(project: Project, plan: Plan) -> Project:
+    """Send the pixels at the clock that a chip's plan makes, to the nearest hertz."""
+    return set_pixel_clock(project, round(plan.pixel_hz))
 
 
-def _own(h: Axis, v: Axis, pixel_clock_hz: int) -> Mode:
+def set_axis(project: Project, direction: Direction, axis: Axis) -> Project:
+    """Take all counts of a line or a frame as given; where a table has them, its mode is back."""
+    if direction is Direction.HORIZONTAL:
+        return _changed(project, h=axis)
+    return _changed(project, v=axis)
+
+
+def _changed(
+    project: Project, *, h: Axis | None = None, v: Axis | None = None, pixel_clock_hz: int | None = None
+) -> Project:
     try:
-        return make_mode(h, v, pixel_clock_hz)
+        mode = with_counts(project.mode, h=h, v=v, pixel_clock_hz=pixel_clock_hz)
     except TimingError as error:
         raise EditError(str(error)) from error
+    return project if mode == project.mode else set_mode(project, mode)
 
 
 def _axis(mode: Mode, direction: Direction) -> Axis:
