@@ -2,10 +2,12 @@
 
 import json
 import os
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
 from hypothesis import given
+from hypothesis import strategies as st
 
 from tests.strategies import projects
 from workbench.circuit.network import PartId
@@ -174,6 +176,35 @@ def test_damage_is_said_in_one_sentence(data: bytes, sentence: str) -> None:
 
     assert sentence in str(error.value)
     assert len(str(error.value)) < 200
+
+
+@given(data=st.binary(max_size=60) | st.text(max_size=60).map(lambda text: text.encode("utf-8", "replace")))
+def test_any_bytes_are_refused_in_one_sentence(data: bytes) -> None:
+    with pytest.raises(FileError, match=r"^[^\n]{10,200}$"):
+        decode(data)
+
+
+JSON = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=5),
+    lambda inner: st.lists(inner, max_size=4) | st.dictionaries(st.text(max_size=5), inner, max_size=3),
+    max_leaves=8,
+)
+
+
+@given(data=st.data())
+def test_any_value_anywhere_is_taken_or_refused_with_its_place(data: st.DataObject) -> None:
+    content = json.loads(encode(TEMPLATES[0].project()))
+    inner, path = content, []
+    while isinstance(inner, dict | list) and inner and (not path or data.draw(st.booleans())):
+        keys = list(inner) if isinstance(inner, dict) else list(range(len(inner)))
+        outer, key = inner, data.draw(st.sampled_from(keys))
+        path.append(key)
+        inner = outer[key]
+    outer[key] = data.draw(JSON)
+
+    with suppress(FileError):
+        project = decode(json.dumps(content).encode())
+        assert decode(encode(project)) == project
 
 
 def test_a_file_cut_anywhere_is_refused(tide_board: Project) -> None:

@@ -36,17 +36,19 @@ def parse_json(data: bytes) -> Any:
         If the text is empty, cut off, not UTF-8, not JSON, nested too deep, or has NaN, an
         infinity or a key twice; names the line where that can be said.
     """
-    if not data.strip():
-        raise FileError("the file is empty; open another one, or a copy")
     try:
-        text = data.decode("utf-8-sig")
+        text = data.decode("utf-8-sig").rstrip()
+        if not text:
+            raise FileError("the file is empty; open another one, or a copy")
+        if text.lstrip()[0] not in "{[":
+            raise FileError("this is no project: a project's file begins with a brace; open another file")
         return json.loads(
             text, object_pairs_hook=_unique, parse_constant=_no_constant, parse_int=_whole_number
         )
     except UnicodeDecodeError as error:
         raise FileError(f"byte {error.start} is not UTF-8 text; open another file, or a copy") from error
     except json.JSONDecodeError as error:
-        end = error.pos >= len(error.doc.rstrip()) or error.msg.startswith("Unterminated")
+        end = error.pos >= len(error.doc) or error.msg.startswith("Unterminated")
         what = "the file is cut off" if end else f"the JSON is damaged ({error.msg})"
         raise FileError(f"{what} at line {error.lineno}, column {error.colno}; open a whole copy") from error
     except RecursionError as error:
