@@ -87,6 +87,7 @@ def test_a_byte_order_mark_is_no_harm(tide_board: Project) -> None:
         ((*R4, "ohms"), float("inf"), "Infinity stands where a number is needed"),
         ((*R4, "ohms"), ..., 'channels.red.resistors[3] has no "ohms": add it'),
         ((*R4, "colour"), 1, "channels.red.resistors[3].colour is not known in version 1"),
+        (("a\nb" * 50,), 1, "a?ba?b"),
         (("cable",), {"meters": 2}, "cable.meters is not known in version 1"),
         (("cable",), {"metres": -2}, "cable.metres cannot be −2 m"),
         ((*R4, "id"), "R1", "channels.red.resistors[3].id is R1, as another part of this channel is"),

@@ -6,8 +6,9 @@ from typing import Any, NoReturn
 
 from workbench.errors import FileError
 
-__all__ = ["json_text", "parse_json"]
+__all__ = ["json_text", "parse_json", "plain_key"]
 
+_LONGEST_KEY = 40
 _MOST_DIGITS = 15
 """Whole numbers of so many digits are exact as floating-point numbers too. [1]"""
 
@@ -69,11 +70,17 @@ def _scalar(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False, allow_nan=False)
 
 
+def plain_key(key: str) -> str:
+    """Return a key as it can stand in a sentence: one line, not too long."""
+    shown = key if len(key) <= _LONGEST_KEY else f"{key[:_LONGEST_KEY]}…"
+    return "".join(letter if letter.isprintable() else "?" for letter in shown)
+
+
 def _unique(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     found: dict[str, Any] = {}
     for key, value in pairs:
         if key in found:
-            raise FileError(f'the key "{key}" stands twice in one object; take one out')
+            raise FileError(f'the key "{plain_key(key)}" stands twice in one object; take one out')
         found[key] = value
     return found
 

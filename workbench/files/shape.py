@@ -4,6 +4,8 @@ import re
 from dataclasses import fields, is_dataclass
 from typing import Any, get_args, get_type_hints
 
+from workbench.files.json_text import plain_key
+
 __all__ = ["shape_flaw", "unknown_key"]
 
 _WORDS = {
@@ -44,7 +46,7 @@ def unknown_key(content: Any, kind: Any, place: str = "") -> str | None:
         types = get_type_hints(kind)
         known = {field.name for field in fields(kind)}
         for key, value in content.items():
-            where = f"{place}.{key}".lstrip(".")
+            where = f"{place}.{plain_key(key)}".lstrip(".")
             stray = where if key not in known else unknown_key(value, types[key], where)
             if stray is not None:
                 return stray
