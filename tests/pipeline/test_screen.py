@@ -3,11 +3,13 @@
 import numpy as np
 import pytest
 
-from tests.exports.boards import solved
+from tests.exports.boards import board, solved
 from workbench.picture.scene import Card, Picture
+from workbench.pipeline.run import Pipeline
 from workbench.pipeline.screen import FRAME_SAMPLES, as_sent, frame_codes, frame_kernels, look
 from workbench.progress import Cancelled, Watched
 from workbench.waveform.monitor import Monitor, Screen
+from workbench.waveform.slips import Slips
 from workbench.waveform.verdict import Standing
 
 
@@ -47,7 +49,7 @@ def test_frames_and_lines_come_from_the_same_pulses():
 
     assert [kernel.samples_per_pixel for kernel in kernels] == [FRAME_SAMPLES] * 3
     np.testing.assert_allclose(kernels[0].settled_volts, result.channels.red.levels.volts_by_code, atol=1e-6)
-    assert frame_codes(result.project).shape == (3, 480, 640)
+    assert frame_codes(result)[0].shape == (3, 480, 640)
 
 
 def test_a_look_may_be_stopped():
@@ -56,3 +58,27 @@ def test_a_look_may_be_stopped():
 
     with pytest.raises(Cancelled):
         look(solved(), progress=watched)
+
+
+def test_slips_show_in_the_line_and_in_the_picture_and_not_in_the_design():
+    slips = Slips(stuck_high=(16, 0, 0), late_pixels=4)
+    clean, slipped = solved(), Pipeline().run(board(), slips)
+
+    assert slipped.channels.red.levels.volts_by_code[0] == 0.0
+    assert [f.headline for f in slipped.findings] == [f.headline for f in clean.findings]
+    porch = slipped.scanline.volts[:3, 130 * slipped.scanline.samples_per_pixel]
+    assert porch == pytest.approx([0.3835, 0.0, 0.0], abs=1e-3)
+    codes, blanking = frame_codes(slipped)
+    assert blanking == (16, 0, 0)
+    assert codes[:, 0, :5].tolist() == [[16, 16, 16, 16, 31], [0, 0, 0, 0, 31], [0, 0, 0, 0, 31]]
+    assert codes[:, 0, 4:].tolist() == (frame_codes(clean)[0][:, 0, :-4] | [[16], [0], [0]]).tolist()
+
+
+def test_a_skewed_board_glitches_in_the_scanline():
+    toggling = board(picture=Picture(Card.HALF_SCALE))
+
+    clean, skewed = Pipeline().run(toggling), Pipeline().run(toggling, Slips(skew_s=((8e-9,), (), ())))
+
+    assert clean.scanline.volts[0, 6000:].min() > 0.3
+    assert skewed.scanline.volts[0, 6000:].min() < 0.2
+    np.testing.assert_array_equal(skewed.scanline.volts[1], clean.scanline.volts[1])

@@ -10,6 +10,7 @@ from workbench.circuit.response import PixelPulse, Step
 from workbench.circuit.solution import Levels
 from workbench.project.document import Channel, Project
 from workbench.waveform.scanline import Scanline
+from workbench.waveform.slips import NO_SLIPS, Slips
 
 __all__ = ["ChannelResult", "ChannelResults", "PinTotals", "Result"]
 
@@ -61,3 +62,5 @@ class Result:
     scanline: Scanline | None
     """The line shown; none where the mode cannot be simulated (interlaced)."""
     findings: tuple[Finding, ...]
+    slips: Slips = NO_SLIPS
+    """What the board does beside the design, in the scanline and the picture."""

@@ -14,6 +14,7 @@ from workbench.project.document import Channel, Project, SyncLines
 from workbench.timing.mode import Mode
 from workbench.waveform.kernel import Kernel, pixel_kernel
 from workbench.waveform.scanline import Scanline, line_codes, render_scanline, samples_per_pixel
+from workbench.waveform.slips import NO_SLIPS, Slips, skewed, slipped_codes
 from workbench.waveform.sync import SyncDrive, sync_high_volts
 
 __all__ = ["Pipeline", "pin_totals", "sync_drive"]
@@ -37,13 +38,15 @@ class Pipeline:
         self._kernel = Memory(_kernel)
         self._scanline = Memory(_scanline)
 
-    def run(self, project: Project) -> Result:
+    def run(self, project: Project, slips: Slips = NO_SLIPS) -> Result:
         """Return everything that follows from a project.
 
         Parameters
         ----------
         project : Project
             Any valid project: networks that make no sense give findings, not errors.
+        slips : Slips
+            What the board does beside the design; levels and findings are those of the design.
 
         Returns
         -------
@@ -52,9 +55,9 @@ class Pipeline:
         """
         channels = ChannelResults(*(self._channel(project, project.channels[c]) for c in Channel))
         pins = pin_totals(project, channels)
-        scanline = None if project.mode.interlaced else self._line(project, channels)
+        scanline = None if project.mode.interlaced else self._line(project, channels, slips)
         findings = run_checks(project, Measures(channels, pins))
-        return Result(project, channels, pins, scanline, findings)
+        return Result(project, channels, pins, scanline, findings, slips)
 
     def _channel(self, project: Project, network: Network) -> ChannelResult:
         driver, load, cable, mode = project.driver, project.load, project.cable, project.mode
@@ -68,15 +71,19 @@ class Pipeline:
             self._pulse(network, driver, load, cable, mode.pixel_s, samples_per_pixel(mode)),
         )
 
-    def _line(self, project: Project, channels: ChannelResults) -> Scanline:
+    def _line(self, project: Project, channels: ChannelResults, slips: Slips) -> Scanline:
         red, green, blue = (channels[c] for c in Channel)
         return self._scanline(
             project.mode,
             project.scanline,
             project.picture,
             (red.network.bits, green.network.bits, blue.network.bits),
-            tuple(self._kernel(c.levels, c.pulse) for c in (red, green, blue)),
+            tuple(
+                self._kernel(c.levels, c.pulse, lags)
+                for c, lags in zip((red, green, blue), slips.skew_s, strict=True)
+            ),
             sync_drive(project.driver, project.sync),
+            slips,
         )
 
 
@@ -90,15 +97,23 @@ def _pulse(
     return pixel_pulse(network, driver, load, cable, pixel_s=pixel_s, samples=samples)
 
 
-def _kernel(levels: Levels, pulse: PixelPulse) -> Kernel:
-    return pixel_kernel(levels.volts_by_code, pulse.volts)
+def _kernel(levels: Levels, pulse: PixelPulse, skew_s: tuple[float, ...]) -> Kernel:
+    return pixel_kernel(levels.volts_by_code, skewed(pulse.volts, skew_s, pulse.step_s))
 
 
 def _scanline(
-    mode: Mode, number: int, picture: Picture, bits: Bits, kernels: tuple[Kernel, ...], sync: SyncDrive
+    mode: Mode,
+    number: int,
+    picture: Picture,
+    bits: Bits,
+    kernels: tuple[Kernel, ...],
+    sync: SyncDrive,
+    slips: Slips,
 ) -> Scanline:
     red, green, blue = kernels
     codes, before = (line_codes(mode, picture, bits, n) for n in (number, number - 1))
+    if slips != NO_SLIPS:
+        codes, before = (slipped_codes(slips, line, bits, mode.h.blanking) for line in (codes, before))
     return render_scanline(mode, number, codes, before, kernels=(red, green, blue), sync=sync)
 
 

@@ -13,10 +13,11 @@ from workbench.picture.cards import card_codes
 from workbench.pipeline.result import Result
 from workbench.pipeline.run import sync_drive
 from workbench.progress import SILENT, Progress
-from workbench.project.document import Channel, Project
+from workbench.project.document import Channel
 from workbench.waveform.kernel import Kernel, pixel_kernel
 from workbench.waveform.monitor import Monitor, Screen
 from workbench.waveform.seen import SeenPicture, seen_picture, sent_picture
+from workbench.waveform.slips import NO_SLIPS, skewed, slipped_codes
 from workbench.waveform.verdict import Verdict, judge
 
 __all__ = ["FRAME_SAMPLES", "Look", "as_sent", "frame_codes", "frame_kernels", "look"]
@@ -58,43 +59,46 @@ def look(
     project = result.project
     monitor = monitor or Monitor()
     verdict = judge(project.mode, sync_drive(project.driver, project.sync), monitor.screen, project.monitor)
-    codes = frame_codes(project)
+    codes, blanking = frame_codes(result)
     sent = _sent(result, codes)
     if not verdict.standing.has_picture:
         return Look(verdict, sent, None)
     if monitor.assumed is None and monitor.screen is Screen.PANEL:
         monitor = replace(monitor, assumed=verdict.row)
     seen = seen_picture(
-        project.mode,
-        codes,
-        project.picture.blanking,
-        frame_kernels(result),
-        monitor,
-        every=every,
-        progress=progress,
+        project.mode, codes, blanking, frame_kernels(result), monitor, every=every, progress=progress
     )
     return Look(verdict, sent, seen)
 
 
 def as_sent(result: Result) -> ByteArray:
     """Return the picture as sent, on a perfect display: sRGB bytes, shape (v.active, h.active, 3). [1]"""
-    return _sent(result, frame_codes(result.project))
+    return _sent(result, frame_codes(result)[0])
 
 
 def _sent(result: Result, codes: ByteArray) -> ByteArray:
     return sent_picture(codes, tuple(result.channels[c].levels.volts_by_code for c in Channel))
 
 
-def frame_codes(project: Project) -> ByteArray:
-    """Return the codes of the active picture, shape (3, v.active, h.active). [1]"""
+def frame_codes(result: Result) -> tuple[ByteArray, tuple[int, int, int]]:
+    """Return what the pins show in the picture, shape (3, v.active, h.active), and in blanking. [1]"""
+    project, slips = result.project, result.slips
     red, green, blue = (project.channels[channel].bits for channel in Channel)
-    mode = project.mode
-    return card_codes(project.picture, mode.h.active, mode.v.active, (red, green, blue))
+    mode, bits = project.mode, (red, green, blue)
+    codes = card_codes(project.picture, mode.h.active, mode.v.active, bits)
+    if slips == NO_SLIPS:
+        return codes, project.picture.blanking
+    idle = np.array(project.picture.blanking, np.uint8).reshape(3, 1, 1)
+    told = np.concatenate([np.broadcast_to(idle, (3, mode.v.active, slips.late_pixels)), codes], axis=2)
+    done = slipped_codes(replace(slips, late_pixels=0), told, bits, slips.late_pixels)
+    r, g, b = slipped_codes(replace(slips, late_pixels=0), idle[:, :, 0], bits, 1)[:, 0].tolist()
+    return done[:, :, : mode.h.active].astype(np.uint8), (r, g, b)
 
 
 def frame_kernels(result: Result) -> tuple[Kernel, Kernel, Kernel]:
     """Return the kernels of the three channels, with the samples of a whole frame."""
     red, green, blue = (
-        pixel_kernel(result.channels[c].levels.volts_by_code, result.channels[c].pulse.volts) for c in Channel
+        pixel_kernel(solved.levels.volts_by_code, skewed(solved.pulse.volts, lags, solved.pulse.step_s))
+        for solved, lags in zip((result.channels[c] for c in Channel), result.slips.skew_s, strict=True)
     )
     return red.thinned(FRAME_SAMPLES), green.thinned(FRAME_SAMPLES), blue.thinned(FRAME_SAMPLES)
