@@ -19,6 +19,8 @@ __all__ = ["FindingsStrip"]
 
 _NARROW = 1100
 """Under this width the folded strip drops its name. [px at 14 px text]"""
+_TIGHT = 680
+"""Under this width it shows one count only. [px at 14 px text]"""
 
 
 class FindingsStrip(QWidget):
@@ -173,7 +175,7 @@ class FindingsStrip(QWidget):
 
     def _arrange_open(self) -> None:
         px, width = self.bench.px, self.width()
-        self._show(self.title, self.why, self.source, self.position)
+        self._show(self.title, self.why, self.source, self.position, *self.counts.values())
         self.headline.set_size(1.1, 600)
         self._put(self.title, px(20), px(25))
         for row, button in enumerate(self.counts.values()):
@@ -202,9 +204,13 @@ class FindingsStrip(QWidget):
             self.title.show()
             self._put(self.title, x, middle)
             x += self.title.sizeHint().width() + px(20)
-        for button in self.counts.values():
-            self._put(button, x, middle)
-            x += button.sizeHint().width() + px(8 if narrow else 14)
+        current = self.finding.severity if self.finding else None
+        for severity, button in self.counts.items():
+            # With large text only the count of what is on show has room.
+            button.setVisible(width >= px(_TIGHT) or severity is current)
+            if button.isVisibleTo(self):
+                self._put(button, x, middle)
+                x += button.sizeHint().width() + px(8 if narrow else 14)
         self._lines = [x]
         self._sign_box = QRect(x + px(14), middle - px(8), px(16), px(16))
         text, right = x + px(40), width - px(10)

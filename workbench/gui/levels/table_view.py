@@ -1,7 +1,16 @@
 """The table of all codes on screen: numbers under each other, the grey, light on the held code."""
 
 from PySide6.QtCore import QItemSelectionModel, QModelIndex, QRect, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QGuiApplication, QKeyEvent, QKeySequence, QPainter, QPen
+from PySide6.QtGui import (
+    QColor,
+    QFontMetricsF,
+    QGuiApplication,
+    QKeyEvent,
+    QKeySequence,
+    QPainter,
+    QPen,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -23,6 +32,7 @@ from workbench.gui.widgets.control import outlined
 __all__ = ["CodeTable"]
 
 _STEP, _DNL, _EYE = 4, 5, 8
+_LEAST_MISSED = (_EYE, 6, 3, 7)
 _WIDEST = ("code", "00000000", "0.0000", "0.000", "−0000.0", "−00.00", "−00.00", "100", "greyscale")
 _RIGHTWARD = Qt.AlignmentFlag.AlignRight
 
@@ -123,6 +133,7 @@ class CodeTable(QTableView):
         self.verticalHeader().hide()
         self.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
         self.setShowGrid(False)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setTabKeyNavigation(False)
         self.clicked.connect(self._on_click)
         self.selectionModel().currentRowChanged.connect(self._on_row)
@@ -161,6 +172,17 @@ class CodeTable(QTableView):
             self._hold(None)
         else:
             super().keyPressEvent(event)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Leave out the columns that have no room, the least missed first."""
+        super().resizeEvent(event)
+        widths = self.delegate.widths
+        lacking = sum(widths) - self.viewport().width()
+        for column in _LEAST_MISSED:
+            self.setColumnHidden(column, lacking > 0)
+            lacking -= widths[column] if lacking > 0 else 0
+        if self.delegate.held is not None:
+            self.scrollTo(self.codes.index(self.delegate.held, 0))
 
     def _on_row(self, current: QModelIndex, _previous: QModelIndex) -> None:
         # The keys move the current row; the program's own moves find the code held already.

@@ -1,0 +1,191 @@
+"""The counts of a line or of a frame, each in a field, with its time and its share."""
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
+
+from workbench.errors import EditError
+from workbench.gui.bench import Bench
+from workbench.gui.timing.entry import Entry
+from workbench.gui.timing.tints import region_tint
+from workbench.gui.widgets import Button, ButtonKind, Words
+from workbench.gui.widgets.control import outlined
+from workbench.project.document import Direction, Project
+from workbench.project.edits.timing import set_counts, set_polarity
+from workbench.timing.mode import Axis, Mode, Polarity, Region
+from workbench.units import format_fixed
+
+__all__ = ["AxisTable"]
+
+_FIELDS = {
+    Region.FRONT_PORCH: "front_porch",
+    Region.SYNC: "sync",
+    Region.BACK_PORCH: "back_porch",
+    Region.ACTIVE: "active",
+}
+_TITLES = {Direction.HORIZONTAL: "Line", Direction.VERTICAL: "Frame"}
+_COUNTED = {Direction.HORIZONTAL: "px", Direction.VERTICAL: "lines"}
+_TIME_UNIT = {Direction.HORIZONTAL: "µ", Direction.VERTICAL: "m"}
+_WORDS = {Polarity.NEGATIVE: "negative", Polarity.POSITIVE: "positive"}
+
+
+class AxisTable(QWidget):
+    """Shows one axis of a mode; a count that is changed makes the mode one's own."""
+
+    def __init__(self, bench: Bench, direction: Direction, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.bench, self.direction = bench, direction
+        title, unit = _TITLES[direction], _COUNTED[direction]
+        self.setAccessibleName(title)
+        self.entries: dict[Region, Entry] = {}
+        self.times: dict[Region | None, Words] = {}
+        self.shares: dict[Region, Words] = {}
+        self.total = Words(bench, mono=True, weight=500, width_for="8192")
+        self.polarities: dict[Polarity, Button] = {}
+        self.grid = QGridLayout(self)
+        self.grid.addWidget(Words(bench, title, caps=True, role="dim"), 0, 0, 1, 2)
+        for column, head in ((2, unit), (3, f"{_TIME_UNIT[direction]}s"), (4, "share")):
+            words = Words(bench, head, size=0.86, role="dim")
+            self.grid.addWidget(words, 0, column, Qt.AlignmentFlag.AlignRight)
+        for row, region in enumerate(_FIELDS, 1):
+            self._add_row(row, region)
+        self._add_total(len(_FIELDS) + 1)
+        self._add_polarity(len(_FIELDS) + 2)
+        self.grid.setColumnStretch(1, 1)
+        self.grid.setRowStretch(len(_FIELDS) + 3, 1)
+        bench.theme_changed.connect(self._restyle)
+        self._restyle()
+
+    def show_mode(self, mode: Mode) -> None:
+        """Show a mode's counts."""
+        axis, unit_s = self._axis(mode), self._unit_s(mode)
+        for region, field in _FIELDS.items():
+            count = getattr(axis, field)
+            self.entries[region].show_value(str(count))
+            self.times[region].say(self._time(count * unit_s))
+            self.shares[region].say(f"{100.0 * count / axis.total:.1f} %")
+        self.total.say(str(axis.total))
+        self.times[None].say(self._time(axis.total * unit_s))
+        for polarity, button in self.polarities.items():
+            button.setChecked(polarity is axis.polarity)
+
+    def _add_row(self, row: int, region: Region) -> None:
+        bench = self.bench
+        name = f"{_TITLES[self.direction]}, {region.value}"
+        entry = Entry(
+            bench,
+            name,
+            lambda text: self._set_count(region, self._whole(text)),
+            step=lambda steps: self._set_count(region, self._count(region) + steps),
+        )
+        self.entries[region] = entry
+        self.times[region] = Words(bench, mono=True, width_for="00.000")
+        self.shares[region] = Words(bench, mono=True, role="dim", width_for="00.0 %")
+        self.grid.addWidget(Swatch(bench, region, self.direction), row, 0)
+        self.grid.addWidget(Words(bench, region.value), row, 1)
+        self.grid.addWidget(entry, row, 2)
+        for column, words in ((3, self.times[region]), (4, self.shares[region])):
+            words.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+            self.grid.addWidget(words, row, column)
+
+    def _add_total(self, row: int) -> None:
+        self.times[None] = Words(self.bench, mono=True, weight=500, width_for="00.000")
+        self.grid.addWidget(Words(self.bench, "total", weight=500), row, 1)
+        for column, words in ((2, self.total), (3, self.times[None])):
+            words.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+            words.setContentsMargins(0, 0, self.bench.px(9) if column == 2 else 0, 0)
+            self.grid.addWidget(words, row, column)
+
+    def _add_polarity(self, row: int) -> None:
+        self.grid.addWidget(Words(self.bench, "sync pulse"), row, 1)
+        holder = QWidget()
+        line = QHBoxLayout(holder)
+        line.setContentsMargins(0, 0, 0, 0)
+        line.setSpacing(0)
+        line.addStretch(1)
+        for polarity in (Polarity.NEGATIVE, Polarity.POSITIVE):
+            button = Button(self.bench, _WORDS[polarity], ButtonKind.SEGMENT)
+            button.setAutoExclusive(True)
+            button.setAccessibleName(f"{_TITLES[self.direction]}, {_WORDS[polarity]} sync pulse")
+            button.clicked.connect(lambda _checked=False, p=polarity: self._set_polarity(p))
+            self.polarities[polarity] = button
+            line.addWidget(button)
+        self.grid.addWidget(holder, row, 2, 1, 3)
+
+    def _set_count(self, region: Region, count: int) -> None:
+        was = self._count(region)
+        unit = _COUNTED[self.direction]
+        self.bench.session.apply(
+            f"{_TITLES[self.direction]}, {region.value} {was} → {count} {unit}",
+            lambda project: _counted(project, self.direction, region, count),
+            merge=f"count {self.direction.value} {region.value}",
+            origin=self,
+        )
+
+    def _set_polarity(self, polarity: Polarity) -> None:
+        self.bench.apply(
+            f"{_TITLES[self.direction]}, {_WORDS[polarity]} sync pulse",
+            lambda project: set_polarity(project, self.direction, polarity),
+            origin=self,
+        )
+
+    def _count(self, region: Region) -> int:
+        count: int = getattr(self._axis(self.bench.session.project.mode), _FIELDS[region])
+        return count
+
+    def _whole(self, text: str) -> int:
+        digits = text.strip()
+        if not (digits.isascii() and digits.isdigit() and len(digits) < 9):
+            noun = "pixels" if self.direction is Direction.HORIZONTAL else "lines"
+            raise EditError(f"“{digits}” is no whole number of {noun}: type one like 48.")
+        return int(digits)
+
+    def _axis(self, mode: Mode) -> Axis:
+        return mode.h if self.direction is Direction.HORIZONTAL else mode.v
+
+    def _unit_s(self, mode: Mode) -> float:
+        return mode.pixel_s if self.direction is Direction.HORIZONTAL else mode.line_s
+
+    def _time(self, seconds: float) -> str:
+        return format_fixed(seconds, "s", prefix=_TIME_UNIT[self.direction]).split()[0]
+
+    def _restyle(self) -> None:
+        px = self.bench.px
+        self.grid.setHorizontalSpacing(px(16))
+        self.grid.setVerticalSpacing(px(8))
+        self.grid.setContentsMargins(0, 0, 0, 0)
+        for entry in self.entries.values():
+            entry.setFixedWidth(px(76))
+            entry.setFixedHeight(px(28))
+
+
+class Swatch(QWidget):
+    """A small square in the tint of a region, as the frame beside and the plot above have it."""
+
+    def __init__(self, bench: Bench, region: Region, direction: Direction) -> None:
+        super().__init__()
+        self._bench, self._region, self._direction = bench, region, direction
+        bench.theme_changed.connect(self.updateGeometry)
+
+    def sizeHint(self) -> QSize:
+        return QSize(self._bench.px(14), self._bench.px(14))
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        theme, side = self._bench.theme, self._bench.px(14)
+        box = QRectF(0, (self.height() - side) / 2, side, side)
+        with QPainter(self) as painter:
+            fill = region_tint(theme, self._region, self._direction)
+            outlined(painter, box, self._bench.px(2), fill, QPen(theme.color("outline"), 1.0))
+
+
+def _counted(project: Project, direction: Direction, region: Region, count: int) -> Project:
+    """Return the project with one count of an axis changed."""
+    match region:
+        case Region.FRONT_PORCH:
+            return set_counts(project, direction, front_porch=count)
+        case Region.SYNC:
+            return set_counts(project, direction, sync=count)
+        case Region.BACK_PORCH:
+            return set_counts(project, direction, back_porch=count)
+        case Region.ACTIVE:
+            return set_counts(project, direction, active=count)

@@ -1,0 +1,171 @@
+"""The whole frame to scale: a line's blanking at the left, the frame's blanking below, the scanline on it."""
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QWidget
+
+from workbench.gui.bench import Bench
+from workbench.gui.timing.tints import region_tint
+from workbench.gui.widgets import draw_text
+from workbench.project.document import Direction, Project
+from workbench.project.edits.picture import set_scanline, step_scanline
+from workbench.timing.mode import Mode, Region
+
+__all__ = ["FrameView"]
+
+_CENTRE = Qt.AlignmentFlag.AlignHCenter
+_TOP, _RIGHT, _FOOT = 50, 92, 8
+_STEPS = {
+    Qt.Key.Key_Up: -1,
+    Qt.Key.Key_Down: 1,
+    Qt.Key.Key_PageUp: -16,
+    Qt.Key.Key_PageDown: 16,
+}
+
+
+class FrameView(QWidget):
+    """Draws one mode as total pixels by total lines; a click or an arrow chooses the scanline."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.bench = bench
+        self.setAccessibleName("Frame to scale")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self.mode: Mode | None = None
+        self.scanline = 1
+        bench.theme_changed.connect(self.update)
+
+    def show_project(self, project: Project) -> None:
+        """Show a project's mode and scanline."""
+        if (self.mode, self.scanline) != (project.mode, project.scanline):
+            self.mode, self.scanline = project.mode, project.scanline
+            self.setAccessibleDescription(
+                f"{self.mode.h.total} by {self.mode.v.total}, scanline {self.scanline}"
+            )
+            self.update()
+
+    def frame(self) -> QRectF:
+        """Return where the frame lies, pixels and lines at one scale."""
+        px = self.bench.px
+        room = QRectF(self.rect()).adjusted(1, px(_TOP), -px(_RIGHT), -px(_FOOT))
+        if self.mode is None or room.width() <= 0 or room.height() <= 0:
+            return QRectF()
+        scale = min(room.width() / self.mode.h.total, room.height() / self.mode.v.total)
+        width, height = self.mode.h.total * scale, self.mode.v.total * scale
+        return QRectF(room.left() + (room.width() - width) / 2, room.top(), width, height)
+
+    def line_at(self, y: float) -> int | None:
+        """Return the scanline at a height; none above and below the frame."""
+        frame = self.frame()
+        if self.mode is None or not frame.top() <= y < frame.bottom():
+            return None
+        return min(int((y - frame.top()) / frame.height() * self.mode.v.total) + 1, self.mode.v.total)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        self._choose(event)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        if event.buttons() & Qt.MouseButton.LeftButton:
+            self._choose(event)
+
+    def mouseReleaseEvent(self, _event: QMouseEvent) -> None:
+        self.bench.session.release()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        steps = _STEPS.get(Qt.Key(event.key()))
+        if steps is None:
+            super().keyPressEvent(event)
+            return
+        self.bench.apply(
+            "Another scanline", lambda project: step_scanline(project, steps), merge="scanline", origin=self
+        )
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        if self.mode is None:
+            return
+        with QPainter(self) as painter:
+            self._paint_head(painter)
+            frame = self.frame()
+            if frame.isEmpty():
+                return
+            painter.fillRect(frame, self.bench.theme.color("plot"))
+            self._paint_regions(painter, frame)
+            self._paint_scanline(painter, frame)
+
+    def _choose(self, event: QMouseEvent) -> None:
+        line = self.line_at(event.position().y())
+        if line is not None and line != self.bench.session.project.scanline:
+            self.bench.apply(
+                f"Scanline {line}", lambda project: set_scanline(project, line), merge="scanline", origin=self
+            )
+
+    def _paint_head(self, painter: QPainter) -> None:
+        assert self.mode is not None
+        theme, type_, px = self.bench.theme, self.bench.type, self.bench.px
+        box = QRectF(self.frame().left(), 0, self.width(), px(18))
+        draw_text(painter, box, "FRAME TO SCALE", type_.caps(), theme.color("dim"))
+        above = QRectF(self.frame().left(), px(_TOP - 22), self.frame().width(), px(18))
+        draw_text(
+            painter, above, f"{self.mode.h.total} px", type_.mono(0.86), theme.color("dim"), align=_CENTRE
+        )
+
+    def _paint_regions(self, painter: QPainter, frame: QRectF) -> None:
+        """Lay the tints of the frame's blanking, then the line's over them; what is left is the picture."""
+        assert self.mode is not None
+        theme, mode = self.bench.theme, self.mode
+        across, down = frame.width() / mode.h.total, frame.height() / mode.v.total
+        starts = (0, *mode.v.edges[:-1])
+        for region, start, end in zip(Region, starts, mode.v.edges, strict=True):
+            if region is not Region.ACTIVE:
+                top = frame.top() + (mode.v.active + start) * down
+                band = QRectF(frame.left(), top, frame.width(), (end - start) * down)
+                painter.fillRect(band, region_tint(theme, region, Direction.VERTICAL))
+        starts = (0, *mode.h.edges[:-1])
+        for region, start, end in zip(Region, starts, mode.h.edges, strict=True):
+            if region is not Region.ACTIVE:
+                band = QRectF(
+                    frame.left() + start * across, frame.top(), (end - start) * across, frame.height()
+                )
+                painter.fillRect(band, region_tint(theme, region, Direction.HORIZONTAL))
+        picture = QRectF(
+            frame.left() + mode.h.blanking * across, frame.top(), mode.h.active * across, mode.v.active * down
+        )
+        painter.fillRect(picture, region_tint(theme, Region.ACTIVE, Direction.HORIZONTAL))
+        self._paint_outlines(painter, frame, picture)
+
+    def _paint_outlines(self, painter: QPainter, frame: QRectF, picture: QRectF) -> None:
+        assert self.mode is not None
+        theme, type_, px, mode = self.bench.theme, self.bench.type, self.bench.px, self.mode
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(QPen(theme.color("outline"), 1.0))
+        painter.drawRect(frame)
+        painter.setPen(QPen(theme.color("text"), 1.4))
+        painter.drawRect(picture)
+        middle = QRectF(picture.left(), picture.center().y() - px(20), picture.width(), px(18))
+        draw_text(
+            painter,
+            middle,
+            f"{mode.h.active} × {mode.v.active}",
+            type_.mono(1.0, 500),
+            theme.color("text"),
+            align=_CENTRE,
+        )
+        share = 100.0 * mode.h.active * mode.v.active / (mode.h.total * mode.v.total)
+        words = f"active, {share:.1f} % of the time"
+        draw_text(
+            painter, middle.translated(0, px(20)), words, type_.sans(0.86), theme.color("dim"), align=_CENTRE
+        )
+
+    def _paint_scanline(self, painter: QPainter, frame: QRectF) -> None:
+        """Draw the chosen scanline in the accent, and name it and the number of lines at the right."""
+        assert self.mode is not None
+        theme, type_, px = self.bench.theme, self.bench.type, self.bench.px
+        y = frame.top() + frame.height() * (self.scanline - 0.5) / self.mode.v.total
+        painter.setPen(QPen(theme.color("accent"), 2.0))
+        painter.drawLine(QPointF(frame.left(), y), QPointF(frame.right() + px(6), y))
+        right = QRectF(frame.right() + px(10), 0, px(_RIGHT), px(18))
+        right.moveTop(min(y - px(9), frame.bottom() - px(40)))
+        draw_text(painter, right, f"scanline {self.scanline}", type_.sans(0.86, 500), theme.color("accent"))
+        right.moveTop(frame.bottom() - px(18))
+        draw_text(painter, right, f"{self.mode.v.total} lines", type_.mono(0.86), theme.color("dim"))
