@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QDialog, QFileDialog, QHBoxLayout, QPlainTextEdit, QVBoxLayout, QWidget
 
 from workbench.gui.bench import Bench
@@ -87,15 +87,24 @@ class MessageDialog(QDialog):
         if details:
             self._add_details(bench, details, column, row)
         row.addStretch(1)
-        for number, text in enumerate(answers):
-            row.addWidget(self._button(bench, text, first=number == 0))
+        buttons = [self._button(bench, text, first=not number) for number, text in enumerate(answers)]
+        self._first = buttons[0]
+        for button in buttons:
+            row.addWidget(button)
         column.addLayout(row)
+        self._first.setFocus()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Take the answer that has the focus on Enter, the first one if none has it."""
+        if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            super().keyPressEvent(event)
+            return
+        focused = self.focusWidget()
+        (focused if isinstance(focused, Button) else self._first).click()
 
     def _button(self, bench: Bench, text: str, *, first: bool) -> Button:
         button = Button(bench, text, ButtonKind.REMEDY if first else ButtonKind.USUAL)
         button.clicked.connect(lambda: self._take(text))
-        if first:
-            button.setFocus()
         return button
 
     def _add_details(self, bench: Bench, details: str, column: QVBoxLayout, row: QHBoxLayout) -> None:

@@ -1,6 +1,6 @@
 """F1: a short card about what has the focus, written where the widget is made (its "what's this")."""
 
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.widgets.card import Card
@@ -34,15 +34,3 @@ class HelpCard(Card):
         self.text.wrap(bench.px(380))
         self.column.addWidget(self.text)
         self.column.addWidget(Words(bench, "Esc closes this", size=0.86, role="dim"))
-
-
-def explain(bench: Bench, window: QWidget) -> HelpCard:
-    """Open the help of what has the focus, beside it."""
-    focused = QApplication.focusWidget()
-    inside = focused is not None and focused.window() is window
-    title, text = help_for(focused if inside else None)
-    card = HelpCard(bench, title, text, window)
-    card.closed.connect(card.deleteLater)
-    near = focused if inside and focused is not None else window
-    card.open_beside(near)
-    return card

@@ -34,11 +34,22 @@ def mode_title(mode: Mode) -> str:
 def mode_rows(text: str) -> list[Row]:
     """Return the modes whose title, name or source hold every word of a text.
 
-    A size and rate that no table holds is worked out by the formulas.
+    The one that the text names outright comes first. A size and rate that no table holds is worked
+    out by the formulas.
     """
     words = text.lower().replace("x", " ").replace("×", " ").replace("@", " ").split()
     found = [mode for mode in KNOWN if all(word in _searched(mode) for word in words)]
+    named = _named(text)
+    found.sort(key=lambda mode: mode is not named)
     return [_row(mode) for mode in found or _worked_out(text)]
+
+
+def _named(text: str) -> Mode | None:
+    """Return the mode of the tables that a text names outright."""
+    try:
+        return find_mode(text)
+    except TimingError:
+        return None
 
 
 def _searched(mode: Mode) -> str:

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 from workbench.gui.bench import Bench
 from workbench.gui.cards.cautions import CautionsCard
 from workbench.gui.cards.finder import Find, Finder, Source
-from workbench.gui.cards.help import explain
+from workbench.gui.cards.help import HelpCard, help_for
 from workbench.gui.cards.keys import KeysCard
 from workbench.gui.cards.ladder import LadderChooser
 from workbench.gui.cards.modes import ModeChooser, mode_rows
@@ -82,16 +82,21 @@ class Cards(QObject):
 
     def help(self) -> Card:
         """Explain what has the focus."""
-        card = explain(self._bench, self._window)
-        self.open_card = card
+        focused = self._window.focusWidget()
+        card = HelpCard(self._bench, *help_for(focused), self._window)
+        self._register(card)
+        card.open_beside(focused or self._window)
         return card
 
     def _open(self, card: Card, under: QWidget, *, at_right: bool = False) -> None:
+        self._register(card)
+        card.open_under(under if under.isVisible() else self._window.top, at_right=at_right)
+
+    def _register(self, card: Card) -> None:
         if self.open_card is not None:
             self.open_card.close()
         self.open_card = card
         card.closed.connect(self._forget)
-        card.open_under(under, at_right=at_right)
 
     def _forget(self) -> None:
         card = self.sender()

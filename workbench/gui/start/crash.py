@@ -42,6 +42,7 @@ class CrashHook:
             sys.__excepthook__(kind, value or kind(), trace)
             return
         details = "".join(traceback.format_exception(kind, value, trace))
+        sys.stderr.write(details)
         self._write(details)
         if self._telling:
             return
@@ -61,7 +62,6 @@ class CrashHook:
                 file.write(f"{stamp}\n{details}\n")
         except OSError as reason:
             log.error("the log %s cannot be written: %s", self._log_path, reason)
-            sys.stderr.write(details)
 
 
 class FaultLog:

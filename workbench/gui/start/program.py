@@ -54,6 +54,7 @@ def run(path: Path | None) -> int:
     desk.window.show()
     if path is not None:
         desk.files.load(path)
+        desk.live.refresh()
     desk.recovery.offer(last_fault)
     code = application.exec()
     faults.close()

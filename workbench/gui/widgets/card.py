@@ -1,58 +1,105 @@
 """A card that floats over the bench under what opened it; Esc or a click outside closes it."""
 
-from PySide6.QtCore import QPoint, QRectF, Qt, Signal
-from PySide6.QtGui import QHideEvent, QKeyEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, QObject, QPoint, QRectF, Qt, Signal
+from PySide6.QtGui import QHideEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QShowEvent
+from PySide6.QtWidgets import QApplication, QFrame, QVBoxLayout, QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.widgets.control import outlined
 
 __all__ = ["Card"]
 
+SHADOW = (2, 4)
+"""Offset of the rectangle that stands for a shadow. [px]"""
+
 
 class Card(QFrame):
-    """Raised fill, outline, and one offset rectangle for a shadow; put widgets into ``column``."""
+    """Raised fill, outline, and one offset rectangle for a shadow; put widgets into ``column``.
+
+    It is a child of the window and no window of its own, so that it looks the same without a
+    compositing desktop. While it is open it keeps the keyboard to itself.
+    """
 
     closed = Signal()
 
-    def __init__(self, bench: Bench, name: str, parent: QWidget) -> None:
-        super().__init__(parent, Qt.WindowType.Popup | Qt.WindowType.FramelessWindowHint)
+    def __init__(self, bench: Bench, name: str, window: QWidget) -> None:
+        super().__init__(window)
         self.bench = bench
+        self._window = window
+        self._came_from: QWidget | None = None
+        self.hide()
         self.setAccessibleName(name)
-        self.setAttribute(Qt.WidgetAttribute.WA_TranslucentBackground)
+        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.column = QVBoxLayout(self)
         px = bench.px
-        self.column.setContentsMargins(px(16), px(14), px(16) + 3, px(14) + 5)
+        self.column.setContentsMargins(px(16), px(14), px(16) + SHADOW[0], px(14) + SHADOW[1])
         self.column.setSpacing(px(10))
 
     def open_under(self, widget: QWidget, *, at_right: bool = False) -> None:
         """Show the card under a widget, kept inside the window."""
-        self.adjustSize()
-        window = widget.window()
-        corner = widget.mapToGlobal(QPoint(0, widget.height() + self.bench.px(6)))
+        corner = widget.mapTo(self._window, QPoint(0, widget.height() + self.bench.px(6)))
         if at_right:
-            corner.setX(corner.x() + widget.width() - self.width())
-        edge = window.mapToGlobal(QPoint(window.width() - self.width() - self.bench.px(8), 0))
-        corner.setX(max(window.mapToGlobal(QPoint(8, 0)).x(), min(corner.x(), edge.x())))
-        self.move(corner)
-        self.show()
+            corner.setX(corner.x() + widget.width() - self._size_for().x())
+        self._open_at(corner)
 
     def open_beside(self, widget: QWidget) -> None:
-        """Show the card beside a widget: under a small one, in the corner of a large one."""
+        """Show the card under a small widget, or in the corner of a large one."""
         if widget.height() < self.bench.px(60):
             self.open_under(widget)
             return
-        self.adjustSize()
         px = self.bench.px
-        self.move(widget.mapToGlobal(QPoint(px(24), px(24))))
+        self._open_at(widget.mapTo(self._window, QPoint(px(24), px(24))))
+
+    def _size_for(self) -> QPoint:
+        self.adjustSize()
+        return QPoint(self.width(), self.height())
+
+    def _open_at(self, corner: QPoint) -> None:
+        size, edge = self._size_for(), self.bench.px(8)
+        right, foot = self._window.width() - size.x() - edge, self._window.height() - size.y() - edge
+        self.move(max(edge, min(corner.x(), right)), max(edge, min(corner.y(), foot)))
+        self._came_from = self._window.focusWidget()
         self.show()
+        self.raise_()
+        self.setFocus()
+
+    def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
+        """Close on a press elsewhere in the window, and let it do nothing else."""
+        if event.type() != QEvent.Type.MouseButtonPress or not isinstance(event, QMouseEvent):
+            return False
+        under = QApplication.widgetAt(event.globalPosition().toPoint())
+        if under is None or under.window() is not self._window or under is self or self.isAncestorOf(under):
+            return False
+        self.close()
+        return True
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """Let Tab go round inside the card."""
+        chain = [w for w in self._chain() if w.isVisibleTo(self) and w.isEnabled()]
+        focused = self._window.focusWidget()
+        if not chain:
+            return True
+        at = chain.index(focused) if focused in chain else (-1 if forward else 0)
+        chain[(at + (1 if forward else -1)) % len(chain)].setFocus(
+            Qt.FocusReason.TabFocusReason if forward else Qt.FocusReason.BacktabFocusReason
+        )
+        return True
+
+    def _chain(self) -> list[QWidget]:
+        """Return what Tab reaches, in order."""
+        found, widget = [], self.nextInFocusChain()
+        while widget is not None and widget is not self:
+            if self.isAncestorOf(widget) and widget.focusPolicy() & Qt.FocusPolicy.TabFocus:
+                found.append(widget)
+            widget = widget.nextInFocusChain()
+        return found
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         theme = self.bench.theme
-        whole = QRectF(self.rect()).adjusted(0.5, 0.5, -3.5, -5.5)
+        whole = QRectF(self.rect()).adjusted(0.5, 0.5, -SHADOW[0] - 0.5, -SHADOW[1] - 0.5)
         with QPainter(self) as painter:
             shade = theme.color("plot" if theme.dark else "outline", 0.55 if theme.dark else 0.35)
-            outlined(painter, whole.translated(2, 4), self.bench.px(7), shade, None)
+            outlined(painter, whole.translated(*SHADOW), self.bench.px(7), shade, None)
             outlined(
                 painter, whole, self.bench.px(7), theme.color("raised"), QPen(theme.color("outline"), 1.1)
             )
@@ -61,8 +108,20 @@ class Card(QFrame):
         if event.key() == Qt.Key.Key_Escape:
             self.close()
             return
-        super().keyPressEvent(event)
+        event.accept()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        application = QApplication.instance()
+        if application is not None:
+            application.installEventFilter(self)
 
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
+        application = QApplication.instance()
+        if application is not None:
+            application.removeEventFilter(self)
+        if self._came_from is not None and self._came_from.isVisible():
+            self._came_from.setFocus()
+        self._came_from = None
         self.closed.emit()

@@ -3,6 +3,7 @@
 from PySide6.QtCore import QEvent, QObject, QRectF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QApplication, QWidget
+from shiboken6 import isValid
 
 from workbench.gui.bench import Bench
 from workbench.gui.widgets.control import Control
@@ -27,7 +28,7 @@ class FocusRing(QWidget):
         application.focusChanged.connect(self._on_focus)
 
     def _on_focus(self, _before: QWidget | None, now: QWidget | None) -> None:
-        if self._followed is not None:
+        if self._followed is not None and isValid(self._followed):
             self._followed.removeEventFilter(self)
         ringed = isinstance(now, Control) and now.window() is self.window()
         self._followed = now if ringed else None
@@ -43,7 +44,7 @@ class FocusRing(QWidget):
 
     def _place(self) -> None:
         widget = self._followed
-        if widget is None or not widget.isVisible():
+        if widget is None or not isValid(widget) or not widget.isVisible():
             self.hide()
             return
         corner = widget.mapTo(self.window(), widget.rect().topLeft())

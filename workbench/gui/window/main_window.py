@@ -3,34 +3,32 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from PySide6.QtCore import QEvent, QPoint, Qt, Signal
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import (
     QCloseEvent,
     QDragEnterEvent,
     QDropEvent,
     QKeyEvent,
-    QPainter,
-    QPaintEvent,
     QResizeEvent,
 )
 from PySide6.QtWidgets import (
     QApplication,
-    QHBoxLayout,
     QMainWindow,
-    QSplitter,
-    QSplitterHandle,
     QVBoxLayout,
     QWidget,
 )
 
 from workbench.gui.bench import Bench
-from workbench.gui.settings import SPLIT, WINDOW
+from workbench.gui.settings import WINDOW
 from workbench.gui.styles import style_sheet
 from workbench.gui.theme import palette
 from workbench.gui.widgets.focus_ring import FocusRing
+from workbench.gui.window.foot import Foot
 from workbench.gui.window.notice_bar import NoticeBar
 from workbench.gui.window.pages import PageArea, PageSpec
+from workbench.gui.window.panel_help import HELP
 from workbench.gui.window.projector import Projector
+from workbench.gui.window.split import Split
 from workbench.gui.window.top_bar import TopBar
 from workbench.pipeline.result import Result
 from workbench.project.session import Change
@@ -85,7 +83,10 @@ class MainWindow(QMainWindow):
         self.ring = FocusRing(bench, self)
         self.projector = Projector(bench, self)
         bench.actions.attach(self)
-        for panel in (self.network, self.scanline, self.findings, self.white):
+        for name, (title, text) in HELP.items():
+            panel = getattr(self, name)
+            panel.setAccessibleName(panel.accessibleName() or title)
+            panel.setWhatsThis(panel.whatsThis() or text)
             self._add_commands(panel)
         self.pages.made.connect(self._add_commands)
         bench.theme_changed.connect(self.restyle)
@@ -178,80 +179,3 @@ class MainWindow(QMainWindow):
         super().changeEvent(event)
         if event.type() == QEvent.Type.ActivationChange and hasattr(self, "notices"):
             self.bench.actions.refresh()
-
-
-class Split(QSplitter):
-    """The network beside the scanline, at the share the person gave them."""
-
-    def __init__(self, bench: Bench) -> None:
-        super().__init__(Qt.Orientation.Horizontal)
-        self._bench = bench
-        self.setChildrenCollapsible(False)
-        self.setHandleWidth(5)
-        self.splitterMoved.connect(self._remember)
-
-    def createHandle(self) -> QSplitterHandle:
-        return Hairline(self._bench, self)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        share = self._bench.settings.get(SPLIT)
-        left = round(self.width() * share)
-        self.setSizes([left, self.width() - left - self.handleWidth()])
-
-    def _remember(self, left: int, _index: int) -> None:
-        share = (left + self.handleWidth() / 2) / max(1, self.width())
-        self._bench.settings.set(SPLIT, min(0.8, max(0.2, share)))
-
-
-class Hairline(QSplitterHandle):
-    """A hairline that can be dragged."""
-
-    def __init__(self, bench: Bench, splitter: QSplitter) -> None:
-        super().__init__(Qt.Orientation.Horizontal, splitter)
-        self._bench = bench
-        self.setAccessibleName("Edge between network and scanline")
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        theme = self._bench.theme
-        with QPainter(self) as painter:
-            painter.fillRect(self.rect(), theme.color("panel"))
-            middle = self.width() // 2
-            painter.setPen(theme.color("accent" if self.underMouse() else "hairline"))
-            painter.drawLine(QPoint(middle, 0), QPoint(middle, self.height()))
-
-
-class Foot(QWidget):
-    """Findings on the left, loaded and open white on the right; it folds while a page is open."""
-
-    OPEN, FOLDED = 120, 44
-
-    def __init__(self, bench: Bench, findings: QWidget, white: QWidget) -> None:
-        super().__init__()
-        self._bench = bench
-        self._findings, self._white = findings, white
-        self._folded = False
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 1, 0, 0)
-        row.setSpacing(0)
-        row.addWidget(findings, 1)
-        row.addWidget(white, 0)
-        bench.theme_changed.connect(self._restyle)
-
-    def fold(self, *, folded: bool) -> None:
-        """Take one line, or the whole finding."""
-        self._folded = folded
-        self._restyle()
-
-    def _restyle(self) -> None:
-        self.setFixedHeight(self._bench.px(self.FOLDED if self._folded else self.OPEN))
-        for panel in (self._findings, self._white):
-            set_folded = getattr(panel, "set_folded", None)
-            if set_folded is not None:
-                set_folded(folded=self._folded)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        with QPainter(self) as painter:
-            painter.fillRect(self.rect(), self._bench.theme.color("panel"))
-            painter.setPen(self._bench.theme.color("hairline"))
-            painter.drawLine(0, 0, self.width(), 0)

@@ -1,0 +1,255 @@
+"""The cards: finder, display modes, new ladder, preferences."""
+
+import pytest
+from PySide6.QtCore import Qt
+
+from workbench.circuit.ladders import Topology
+from workbench.circuit.series import Series
+from workbench.gui import settings as table
+from workbench.gui.cards.finder import Find, rank
+from workbench.gui.cards.modes import mode_rows, mode_title
+from workbench.gui.theme import ThemeName
+from workbench.project.document import Channel
+from workbench.timing.search import find_mode
+
+
+def titles(card) -> list[str]:
+    model = card.list.model()
+    return [model.index(row, 0).data() for row in range(model.rowCount())]
+
+
+@pytest.mark.parametrize(
+    ("name", "title"),
+    [
+        ("640x480@60", "640 × 480 · 60 Hz"),
+        ("1280x768@60RB", "1280 × 768 · 60 Hz RB"),
+        ("1024x768@43i", "1024 × 768 · 43 Hz interlaced"),
+    ],
+)
+def test_mode_is_written_as_on_the_bench(name, title) -> None:
+    assert mode_title(find_mode(name)) == title
+
+
+@pytest.mark.parametrize("text", ["640x480@60", "640 480 60", "0x04", "640 × 480"])
+def test_mode_is_found_by_what_one_types(text) -> None:
+    assert "640 × 480 · 60 Hz" in [row.title for row in mode_rows(text)]
+
+
+def test_every_mode_of_the_tables_is_listed_once() -> None:
+    rows = mode_rows("")
+
+    assert len(rows) > 88
+    assert len({(row.title, row.detail) for row in rows}) == len(rows)
+
+
+def test_interlaced_mode_is_listed_and_refused_with_the_reason() -> None:
+    row = next(row for row in mode_rows("interlaced"))
+
+    assert row.refused.startswith("interlaced")
+
+
+def test_mode_that_no_table_holds_is_worked_out() -> None:
+    sources = [row.detail for row in mode_rows("1000x700@61")]
+
+    assert len(sources) >= 3
+    assert any("CVT" in source for source in sources)
+
+
+def test_mode_is_picked_by_keys(desk, qtbot) -> None:
+    qtbot.keyClick(desk.window, Qt.Key.Key_M, Qt.KeyboardModifier.ControlModifier)
+    card = desk.cards.open_card
+    qtbot.keyClicks(card.field, "800x600@60")
+
+    qtbot.keyClick(card.field, Qt.Key.Key_Return)
+
+    assert desk.session.project.mode.name == "800x600@60"
+    assert desk.session.undo_label.startswith("Choose 800 × 600")
+    assert desk.cards.open_card is None
+
+
+def test_mode_card_stands_on_the_mode_that_holds(desk) -> None:
+    card = desk.cards.choose_mode()
+
+    row = card.list.currentIndex().data()
+
+    assert row == mode_title(desk.session.project.mode)
+    card.close()
+
+
+def test_refused_row_is_not_taken(desk, qtbot) -> None:
+    before = desk.session.project
+    card = desk.cards.choose_mode()
+    card.search("1024x768@43i")
+
+    qtbot.keyClick(card.field, Qt.Key.Key_Return)
+
+    assert desk.session.project is before
+    assert card.isVisible()
+    card.close()
+
+
+@pytest.mark.parametrize(
+    ("text", "nearness"),
+    [("und", 0), ("name", 1), ("take", 3), ("xyz", None), ("undo back", 0)],
+)
+def test_finder_ranks_by_where_the_letters_stand(text, nearness) -> None:
+    assert rank(text, Find("Undo name", "Takes it back", "", list)) == nearness
+
+
+def test_finder_opens_on_its_key_and_does_what_is_picked(desk, qtbot) -> None:
+    qtbot.keyClick(desk.window, Qt.Key.Key_K, Qt.KeyboardModifier.ControlModifier)
+    card = desk.cards.open_card
+    qtbot.keyClicks(card.field, "theme paper")
+
+    qtbot.keyClick(card.field, Qt.Key.Key_Return)
+
+    assert desk.bench.theme.name is ThemeName.PAPER
+
+
+def test_finder_finds_a_part_and_chooses_it(desk, qtbot) -> None:
+    card = desk.cards.find("R3")
+    assert titles(card)[0] == "R3"
+
+    qtbot.keyClick(card.field, Qt.Key.Key_Return)
+
+    assert desk.bench.view.chosen == "R3"
+
+
+def test_finder_finds_modes_and_pages(desk) -> None:
+    card = desk.cards.find("800x600@72")
+    assert titles(card) == ["800 × 600 · 72 Hz"]
+
+    card.search("page lev")
+    assert titles(card) == ["Page Levels"]
+    card.close()
+
+
+def test_finder_says_when_it_finds_nothing(desk) -> None:
+    card = desk.cards.find("qqqq")
+
+    assert card.list.rows == 0
+    assert card.empty.isVisible()
+    card.close()
+
+
+def test_letter_typed_on_the_finder_field_is_not_lost(desk, qtbot) -> None:
+    field = desk.window.top.bench_row.finder
+    field.setFocus()
+
+    qtbot.keyClick(field, Qt.Key.Key_U)
+
+    assert desk.cards.open_card.field.text() == "u"
+    desk.cards.open_card.close()
+
+
+def test_ladder_is_shown_before_it_is_taken(desk, qtbot) -> None:
+    before = desk.session.project
+    card = desk.cards.make_ladder()
+    qtbot.mouseClick(card._shapes[Topology.R2R], Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(card._steppers[Channel.GREEN].fewer, Qt.MouseButton.LeftButton)
+    shown = {name: words.text() for name, words in card._figures.items()}
+    assert desk.session.project is before
+    assert shown["white, loaded"].endswith(" V")
+
+    qtbot.mouseClick(card.take, Qt.MouseButton.LeftButton)
+    desk.live.refresh()
+
+    result = desk.live.result
+    assert result.channels.green.topology is Topology.R2R
+    assert result.channels.green.network.bits == 4
+    assert f"{result.channels.red.levels.volts_by_code[-1]:.3f} V" == shown["white, loaded"]
+    assert desk.session.undo_label == "Make a new ladder"
+
+
+def test_linked_channels_are_made_alike(desk, qtbot) -> None:
+    card = desk.cards.make_ladder()
+    qtbot.mouseClick(card._steppers[Channel.BLUE].more, Qt.MouseButton.LeftButton)
+
+    project = card.edit(desk.session.project)
+
+    assert [project.channels[channel].bits for channel in Channel] == [6, 6, 6]
+    card.close()
+
+
+def test_ladder_that_cannot_be_is_refused_in_words(desk, qtbot) -> None:
+    from workbench.project.edits.drive import set_supply
+
+    desk.bench.apply("Supply", lambda project: set_supply(project, 0.5))
+    desk.live.refresh()
+
+    card = desk.cards.make_ladder()
+
+    assert not card.take.isEnabled()
+    assert card._said.text()
+    card.close()
+
+
+def test_preferences_take_effect_at_once(desk) -> None:
+    card = desk.cards.preferences()
+
+    card.theme.chosen.emit(1)
+    card.symbols.chosen.emit(1)
+    card.dashed.click()
+
+    assert desk.bench.theme.name is ThemeName.PAPER
+    assert desk.bench.settings.get(table.SYMBOLS) is table.Symbols.ZIGZAG
+    assert desk.bench.settings.get(table.DASHED) is False
+    card.close()
+
+
+def test_series_is_the_projects_and_remembered(desk) -> None:
+    card = desk.cards.preferences()
+
+    card.series.chosen.emit(list(Series).index(Series.E96))
+
+    assert desk.session.project.series is Series.E96
+    assert desk.bench.settings.get(table.SERIES) is Series.E96
+    card.close()
+
+
+def test_limit_is_entered_with_a_caution(desk, qtbot) -> None:
+    card = desk.cards.preferences()
+    assert "data sheet" in card.said.text()
+    card.pin.setText("8m")
+
+    card.pin.editingFinished.emit()
+
+    assert desk.session.project.driver.pin_limit_amps == 0.008
+    assert desk.bench.settings.get(table.PIN_LIMIT) == 0.008
+    card.close()
+
+
+@pytest.mark.parametrize("text", ["8mm", "-8m", "nan", "4,700"])
+def test_limit_that_cannot_be_read_is_refused_in_words(desk, text) -> None:
+    before = desk.session.project
+    card = desk.cards.preferences()
+    card.pin.setText(text)
+
+    card.pin.editingFinished.emit()
+
+    assert card.pin.property("state") == "fails"
+    assert "data sheet" not in card.said.text()
+    assert desk.session.project is before
+    card.close()
+
+
+def test_one_card_is_open_at_a_time(desk) -> None:
+    first = desk.cards.preferences()
+
+    second = desk.cards.find()
+
+    assert not first.isVisible()
+    assert desk.cards.open_card is second
+    second.close()
+
+
+def test_cautions_name_tubes_rates_pins_supply_and_flashing(desk) -> None:
+    from workbench.gui.cards.cautions import CAUTIONS
+
+    assert [title for title, _ in CAUTIONS] == [
+        "Tubes",
+        "Scan rates",
+        "Pins",
+        "Supply on the connector",
+        "Flashing pictures",
+    ]

@@ -1,0 +1,60 @@
+"""The projector view: one key in, Esc out, everything large, nothing lost."""
+
+from PySide6.QtCore import Qt
+
+from workbench.gui.bench import PROJECTOR_PX
+from workbench.gui.settings import WINDOW
+from workbench.gui.theme import ThemeName
+from workbench.gui.widgets import Control, Words
+
+
+def test_f11_shows_it_and_esc_leaves(desk, qtbot) -> None:
+    before = (desk.bench.theme, desk.bench.type, desk.window.windowState())
+
+    qtbot.keyClick(desk.window, Qt.Key.Key_F11)
+    assert desk.bench.projecting
+    assert desk.window.isFullScreen()
+    assert desk.bench.theme.name is ThemeName.PROJECTOR
+    assert desk.bench.type.base_px == PROJECTOR_PX
+
+    qtbot.keyClick(desk.window, Qt.Key.Key_Escape)
+    assert not desk.bench.projecting
+    assert (desk.bench.theme, desk.bench.type, desk.window.windowState()) == before
+
+
+def test_words_of_the_frame_are_24_pt_and_more(desk) -> None:
+    desk.window.projector.turn(on=True)
+
+    words = [w for w in desk.window.top.findChildren(Words) if w.isVisible() and w.text()]
+
+    assert len(words) >= 3
+    assert min(word.fontInfo().pixelSize() for word in words) >= PROJECTOR_PX
+
+
+def test_bar_says_how_to_leave(desk) -> None:
+    desk.window.projector.turn(on=True)
+
+    texts = [w.text() for w in desk.window.top.findChildren(Words) if w.isVisible()]
+
+    assert "Esc leaves the projector" in texts
+    assert not [c for c in desk.window.top.findChildren(Control) if c.isVisible()]
+
+
+def test_edits_and_undo_work_there(desk, qtbot) -> None:
+    from workbench.project.edits.naming import rename
+
+    desk.window.projector.turn(on=True)
+    desk.bench.apply("Rename", lambda project: rename(project, "Slipway"))
+    qtbot.waitUntil(lambda: desk.window.top.projector_row.name.text() == "Slipway")
+
+    qtbot.keyClick(desk.window, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+
+    assert desk.session.project.name != "Slipway"
+
+
+def test_size_of_the_projector_is_not_kept_for_the_desk(desk) -> None:
+    desk.window.projector.turn(on=True)
+
+    desk.window.close()
+
+    assert desk.bench.settings.get(WINDOW) == b""

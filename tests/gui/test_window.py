@@ -1,0 +1,131 @@
+"""The frame: themes, folding, pages, the split, and what is remembered."""
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QApplication
+
+from tests.gui.gestures import drag
+from workbench.gui.settings import BASE_POINTS, PAGE, PAGE_HEIGHT, SPLIT, THEME
+from workbench.gui.theme import THEMES, ThemeName
+
+
+def colour_at(window, place: QPoint) -> str:
+    """Return the colour of one pixel of a window."""
+    return window.grab().toImage().pixelColor(place).name()
+
+
+@pytest.mark.parametrize("name", [ThemeName.DUSK, ThemeName.PAPER], ids=lambda name: name.value)
+def test_theme_is_painted_at_once(desk, name) -> None:
+    desk.bench.settings.set(THEME, ThemeName.PAPER)
+    desk.bench.settings.set(THEME, name)
+
+    theme = THEMES[name]
+    bar = QPoint(desk.window.width() // 2, 3)
+    assert colour_at(desk.window, bar) == theme.window
+    assert QApplication.palette().window().color().name() == theme.window
+
+
+def test_theme_comes_back_next_time(make_desk) -> None:
+    first = make_desk()
+    first.bench.actions.action("view.theme-paper").trigger()
+    first.window.close()
+
+    assert make_desk().bench.theme.name is ThemeName.PAPER
+
+
+def test_larger_text_makes_larger_controls(desk) -> None:
+    before = desk.window.top.bench_row.mode.sizeHint().height()
+
+    desk.bench.settings.set(BASE_POINTS, 14.0)
+
+    assert desk.window.top.bench_row.mode.sizeHint().height() > before
+
+
+def test_page_unfolds_to_its_share_and_the_bench_stays(desk) -> None:
+    window = desk.window
+    window.pages.open("levels")
+    QApplication.processEvents()
+
+    share = window.pages.stack.height() / (window.height() - window.top.height())
+    assert share == pytest.approx(window.bench.settings.get(PAGE_HEIGHT), abs=0.01)
+    assert window.network.isVisible()
+    assert window.scanline.isVisible()
+    assert window.foot.height() == window.bench.px(window.foot.FOLDED)
+
+
+def test_open_page_is_open_next_time(make_desk) -> None:
+    first = make_desk()
+    first.window.pages.open("timing")
+    first.window.close()
+
+    assert make_desk().window.pages.page == "timing"
+
+
+def test_tab_folds_the_page_it_opened(desk, qtbot) -> None:
+    tab = desk.window.pages.tabs.tabs["levels"]
+    for expected in ("levels", ""):
+        qtbot.mouseClick(tab, Qt.MouseButton.LeftButton)
+        assert desk.window.pages.page == expected
+        assert tab.isChecked() is bool(expected)
+
+
+def test_dragging_the_tabs_up_opens_and_down_folds(desk) -> None:
+    tabs = desk.window.pages.tabs
+    free = QPoint(tabs.width() // 2, 10)
+
+    drag(tabs, free, free - QPoint(0, 200), free - QPoint(0, 500))
+    assert desk.window.pages.page
+    QApplication.processEvents()
+    drag(tabs, free, free + QPoint(0, 300), free + QPoint(0, 900))
+    assert desk.window.pages.page == ""
+    assert desk.bench.settings.get(PAGE) == ""
+
+
+def test_split_is_remembered_as_a_share(desk) -> None:
+    split = desk.window.split
+    handle = split.handle(1)
+
+    drag(handle, QPoint(2, 300), QPoint(152, 300), QPoint(202, 300))
+
+    share = split.sizes()[0] / split.width()
+    assert desk.bench.settings.get(SPLIT) == pytest.approx(share, abs=0.005)
+    desk.window.resize(1600, 1000)
+    QApplication.processEvents()
+    assert split.sizes()[0] / split.width() == pytest.approx(share, abs=0.01)
+
+
+def test_captions_go_first_when_the_width_is_short(desk) -> None:
+    row = desk.window.top.bench_row
+    assert row.mode.show_caption
+    assert row.linked.text() == "channels linked"
+
+    desk.window.resize(1280, 800)
+    QApplication.processEvents()
+
+    assert not row.mode.show_caption
+    assert row.linked.text() == "linked"
+    assert desk.window.width() == 1280
+    assert row.projector.geometry().right() <= row.width()
+
+
+@pytest.mark.parametrize("size", [(1280, 800), (1920, 1080)], ids=str)
+def test_nothing_in_the_bar_is_cut_off(desk, size) -> None:
+    desk.window.resize(*size)
+    QApplication.processEvents()
+    row = desk.window.top.bench_row
+
+    short = [
+        type(widget).__name__
+        for widget in (row.name, row.undo, row.redo, row.mode, row.ladder, row.linked, row.projector)
+        if widget.width() < widget.sizeHint().width()
+    ]
+
+    assert short == []
+
+
+def test_smallest_window_still_shows_both_panels(desk) -> None:
+    desk.window.resize(100, 100)
+    QApplication.processEvents()
+
+    assert desk.window.width() <= 1280
+    assert min(desk.window.split.sizes()) > 200
