@@ -12,6 +12,16 @@ from workbench.checks.preferred import preferred_values
 from workbench.checks.problems import network_problems
 from workbench.checks.rates import interlaced, monitor_range
 from workbench.checks.steps import differential_linearity, integral_linearity, monotonic
+from workbench.checks.timing import (
+    descriptor_limits,
+    fixed_tube,
+    line_total,
+    odd_total,
+    polarity,
+    refresh,
+    short_blanking,
+    unknown_mode,
+)
 from workbench.checks.white import channel_mismatch, white_level
 from workbench.project.document import Project
 
@@ -35,6 +45,14 @@ RULES: tuple[Rule, ...] = (
     back_porch,
     monitor_range,
     interlaced,
+    polarity,
+    refresh,
+    line_total,
+    short_blanking,
+    odd_total,
+    unknown_mode,
+    fixed_tube,
+    descriptor_limits,
     rise_time,
     preferred_values,
     current_limits_missing,

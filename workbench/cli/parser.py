@@ -4,11 +4,19 @@ import argparse
 from typing import NoReturn
 
 from workbench import __version__
-from workbench.cli import export, mode, new, report, window
+from workbench.cli import clock, export, mode, monitor, new, report, window
 
 __all__ = ["COMMANDS", "command_line"]
 
-_MODULES = {"new": new, "report": report, "mode": mode, "export": export, "window": window}
+_MODULES = {
+    "new": new,
+    "report": report,
+    "mode": mode,
+    "monitor": monitor,
+    "clock": clock,
+    "export": export,
+    "window": window,
+}
 
 COMMANDS = frozenset(_MODULES)
 """Every first word that is a command and not a file."""
@@ -20,7 +28,9 @@ examples:
   backporch new --bits 5,5,5 --values 500,1k,2k,4k,8k -o board.backporch
   backporch report board.backporch --strict  every figure and finding; exit 1 when one fails
   backporch export board.backporch --as scanline-csv -o line.csv
-  backporch mode 800x600@60
+  backporch mode 800x600@60 --descriptor
+  backporch monitor desk.edid
+  backporch clock 640x480@60 --reference 12M --multiply 16..320 --divide 1..7x1..7 --max-system 133M
 
 A value is typed as 4700, 4.7k or 4k7; "backporch COMMAND --help" tells the rest.
 """

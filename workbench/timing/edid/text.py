@@ -4,10 +4,12 @@ import re
 
 from workbench.errors import TimingError
 
-__all__ = ["c_array", "edid_bytes", "hex_bytes", "hex_text"]
+__all__ = ["MOST_CONTENT", "c_array", "edid_bytes", "hex_bytes", "hex_text"]
 
 _MOST_BYTES = 256 * 128
 """A base block and at most 255 extensions of 128 bytes. [byte]"""
+MOST_CONTENT = 8 * _MOST_BYTES
+"""Longest file looked into: every byte written as hex, with room for what stands between. [byte]"""
 _TEXT = frozenset(b"\t\n\v\f\r") | frozenset(range(0x20, 0x7F))
 _OFFSET = re.compile(r"\s*(?:0x)?[0-9a-f]{4,8}:\s", re.IGNORECASE)
 _HEX_WORD = re.compile(r"(?:0x)?([0-9a-f]+)h?", re.IGNORECASE)
@@ -23,7 +25,7 @@ def edid_bytes(content: bytes) -> bytes:
     """
     if not content:
         raise TimingError("The file is empty; an EDID base block has 128 bytes.")
-    if len(content) > 8 * _MOST_BYTES:
+    if len(content) > MOST_CONTENT:
         raise TimingError(
             f"The file has {len(content)} bytes; an EDID with all its extensions has at most {_MOST_BYTES}."
         )

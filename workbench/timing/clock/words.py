@@ -1,0 +1,56 @@
+"""A clock plan in words, for a terminal and for a table."""
+
+from workbench.timing.clock.chip import Chip
+from workbench.timing.clock.plan import Jitter, Plan
+from workbench.timing.seen_as import LOCK_PPM
+
+__all__ = ["LOCK_SOURCE", "error_words", "jitter_words", "lock_words", "settings_words"]
+
+LOCK_SOURCE = "secondary sources only; the clause of the DMT standard itself was not read"
+"""Where the ±0.5 % comes from."""
+
+_MINUS = "\u2212"
+
+
+def settings_words(chip: Chip, plan: Plan) -> str:
+    """Return a plan's settings as an equation.
+
+    >>> from fractions import Fraction
+    >>> from workbench.timing.clock.chip import Span
+    >>> chip = Chip(12_000_000, Span(16, 320), (Span(1, 7), Span(1, 7)), 133_000_000)
+    >>> settings_words(chip, Plan(126, (6, 2), Fraction(126_000_000), Fraction(5), 25_175_000, Jitter.NONE))
+    '12 MHz × 126 / 6 / 2 = 126 MHz, / 5'
+    """
+    divide = "".join(f" / {divider}" for divider in plan.dividers if divider > 1)
+    whole, rest = divmod(plan.divider, 1)
+    steps = int(rest * (1 << chip.fraction_bits))
+    divider = f"({whole} + {steps}/{1 << chip.fraction_bits})" if steps else f"{whole}"
+    system = (
+        f"{chip.reference_hz / 1e6:g} MHz × {plan.multiply}{divide} = {float(plan.system_hz) / 1e6:.7g} MHz"
+    )
+    return f"{system}, / {divider}"
+
+
+def error_words(plan: Plan) -> str:
+    """Return how far the clock is off, with its sign: ``+993.05 ppm``."""
+    ppm = plan.error_ppm
+    text = f"{ppm:+.2f}" if abs(ppm) < 10_000 else f"{ppm:+.0f}"
+    return f"{text.replace('-', _MINUS) if text.strip('+-0.') else '0'} ppm"
+
+
+def jitter_words(plan: Plan) -> str:
+    """Return what the clock does to the picture, in a few words."""
+    if plan.jitter is Jitter.NONE:
+        return "even pixels, steady lines"
+    uneven = f"{plan.uneven_s * 1e9:.3g} ns"
+    part = f"{100 * plan.uneven_s * float(plan.pixel_hz):.0f} % of a pixel"
+    if plan.jitter is Jitter.PIXEL:
+        return f"pixels uneven by {uneven} ({part}), steady lines"
+    return f"pixels uneven and lines jitter by {uneven} ({part})"
+
+
+def lock_words(plan: Plan) -> str:
+    """Return a caution where a plan is outside ±0.5 %; empty inside."""
+    if abs(plan.error_ppm) <= LOCK_PPM:
+        return ""
+    return f"Outside ±0.5 %; many monitors still lock ({LOCK_SOURCE})."
