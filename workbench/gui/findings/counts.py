@@ -23,6 +23,7 @@ class CountButton(Control):
         self.severity = severity
         self._count = 0
         self._current = False
+        self.setEnabled(False)
 
     def show_count(self, count: int, *, current: bool) -> None:
         """Show a count; ``current`` where the finding on show is one of them."""

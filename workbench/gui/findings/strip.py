@@ -65,14 +65,14 @@ class FindingsStrip(QWidget):
 
     def show_result(self, project: Project, result: Result) -> None:
         """Show a result's findings, staying at the one on show where it is still found."""
-        shown, before = self.finding, {_key(finding) for finding in self._findings}
+        shown, before = self.finding, {(_key(f), f.severity) for f in self._findings}
         self._project, self._findings = project, result.findings
         places = {_key(finding): place for place, finding in reversed([*enumerate(self._findings)])}
         self._place = places.get(_key(shown), 0) if shown else 0
         first = self._findings[0] if self._findings else None
-        if shown and first and _key(first) not in before and first.severity.rank < shown.severity.rank:
+        if shown and first and (_key(first), first.severity) not in before:
             # Something graver came up with this edit: it is what the person wants to know of.
-            self._place = 0
+            self._place = 0 if first.severity.rank < shown.severity.rank else self._place
         self._say()
 
     def set_folded(self, *, folded: bool) -> None:

@@ -66,7 +66,7 @@ class LevelsPage(QWidget):
             painter.drawLine(self._edge, 0, self._edge, self.height())
 
     def _take(self) -> None:
-        if self._result is None or not self.isVisibleTo(self.window()):
+        if self._result is None:
             return
         channel = self.bench.view.channel
         levels = self._result.channels[channel].levels

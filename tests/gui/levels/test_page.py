@@ -1,0 +1,194 @@
+from dataclasses import replace
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QGuiApplication
+
+from tests.exports.boards import board
+from tests.gui.gestures import drag
+from workbench.circuit.ladders import weighted
+from workbench.circuit.network import Network
+from workbench.gui.levels import LevelsPage
+from workbench.project.document import Channel
+from workbench.project.edits.parts import set_value
+
+LEFT = Qt.MouseButton.LeftButton
+
+
+@pytest.fixture
+def page(qtbot, make_bench):
+    """Return a maker of a page that follows its bench's project."""
+
+    def make(project=None, width=1900, height=380):
+        bench = make_bench(project or replace(board(), linked=True))
+        page = LevelsPage(bench)
+        qtbot.addWidget(page)
+        bench.live.result_changed.connect(lambda result: page.show_result(result.project, result))
+        page.resize(width, height)
+        with qtbot.waitExposed(page):
+            page.show()
+        page.show_result(bench.session.project, bench.live.result)
+        return page
+
+    return make
+
+
+def views(page):
+    return page.staircase, page.dnl, page.inl, page.eye
+
+
+def middle_of(view, code: int) -> QPoint:
+    return view.column(code).center().toPoint()
+
+
+@pytest.mark.parametrize("place", range(4), ids=["staircase", "DNL", "INL", "eye"])
+def test_a_click_holds_a_code_and_all_five_light_it(qtbot, page, place):
+    shown = page()
+    view = views(shown)[place]
+
+    qtbot.mouseClick(view, LEFT, pos=middle_of(view, 22))
+
+    assert [v.held for v in views(shown)] == [22] * 4
+    assert shown.table.delegate.held == 22
+    assert [shown.bench.view.held(c) for c in Channel] == [22] * 3
+
+
+def test_a_second_click_gives_the_pins_back_to_the_picture(qtbot, page):
+    shown = page()
+
+    for _ in range(2):
+        qtbot.mouseClick(shown.staircase, LEFT, pos=middle_of(shown.staircase, 22))
+
+    assert shown.bench.view.held(Channel.RED) is None
+    assert shown.staircase.held is None
+
+
+def test_channels_apart_hold_the_drawn_one_only(qtbot, page):
+    shown = page(board())
+
+    qtbot.mouseClick(shown.eye, LEFT, pos=middle_of(shown.eye, 3))
+
+    assert [shown.bench.view.held(c) for c in Channel] == [3, None, None]
+
+
+def test_a_drag_sweeps_the_held_code(page):
+    shown = page()
+
+    drag(
+        shown.staircase,
+        middle_of(shown.staircase, 2),
+        middle_of(shown.staircase, 9),
+        middle_of(shown.staircase, 12),
+    )
+
+    assert shown.bench.view.held(Channel.RED) == 12
+
+
+def test_the_keyboard_walks_the_codes(qtbot, page):
+    shown = page()
+    view = shown.dnl
+
+    for key, code in (
+        (Qt.Key.Key_Right, 0),
+        (Qt.Key.Key_Right, 1),
+        (Qt.Key.Key_End, 31),
+        (Qt.Key.Key_Right, 31),
+        (Qt.Key.Key_Left, 30),
+        (Qt.Key.Key_Home, 0),
+        (Qt.Key.Key_Escape, None),
+    ):
+        qtbot.keyClick(view, key)
+        assert shown.bench.view.held(Channel.RED) == code
+
+
+def test_a_row_of_the_table_holds_its_code(qtbot, page):
+    shown = page()
+    row = shown.table.visualRect(shown.table.codes.index(5, 0)).center()
+
+    qtbot.mouseClick(shown.table.viewport(), LEFT, pos=row)
+    assert shown.bench.view.held(Channel.RED) == 5
+
+    qtbot.keyClick(shown.table, Qt.Key.Key_Down)
+    assert shown.bench.view.held(Channel.RED) == 6
+    qtbot.keyClick(shown.table, Qt.Key.Key_Escape)
+    assert shown.bench.view.held(Channel.RED) is None
+
+
+def test_the_held_row_comes_into_sight(page):
+    shown = page()
+
+    shown.hold(31)
+
+    rect = shown.table.visualRect(shown.table.codes.index(31, 0))
+    assert shown.table.viewport().rect().contains(rect.center())
+
+
+def test_the_table_is_copied_as_text_for_other_programs(qtbot, page):
+    shown = page(replace(board(), linked=True))
+
+    qtbot.mouseClick(shown.copy, LEFT)
+
+    rows = [line.split("\t") for line in QGuiApplication.clipboard().text().splitlines()]
+    assert rows[0] == ["code", "bits", "loaded V", "open V", "step mV", "DNL", "INL", "L*"]
+    assert rows[17][:5] == ["16", "10000", "0.3835", "1.703", "24.0"]
+    assert len(rows) == 33
+    assert "−" not in QGuiApplication.clipboard().text()
+
+
+def test_an_edit_is_shown_and_the_held_code_stays(qtbot, page):
+    shown = page()
+    shown.hold(16)
+
+    shown.bench.session.apply("Tune R1", lambda p: set_value(p, Channel.RED, "R1", 470.0))
+    qtbot.waitUntil(lambda: shown.figures.worst_step == 16)
+
+    assert shown.table.codes.index(16, 5).data() == "+0.96"
+    assert shown.staircase.held == 16
+
+
+def test_fewer_bits_forget_a_held_code_that_is_gone(qtbot, page):
+    project = board()
+    short = weighted(2, [430.0, 820.0])
+    wiring = replace(project.wiring, blue=("B1", "B0"))
+    shown = page(replace(project, channels=replace(project.channels, blue=short), wiring=wiring))
+    shown.bench.view.hold(tuple(Channel), 22)
+
+    shown.bench.view.choose_channel(Channel.BLUE)
+
+    assert shown.staircase.held is None
+    assert shown.table.codes.rowCount() == 4
+
+
+def test_the_held_column_is_lit_on_screen(page):
+    shown = page()
+    spot = middle_of(shown.inl, 22)
+    before = shown.inl.grab().toImage().pixelColor(spot)
+
+    shown.hold(22)
+
+    after = shown.inl.grab().toImage().pixelColor(spot)
+    assert after.red() > before.red() + 10
+
+
+@pytest.mark.parametrize("bits", [1, 2, 8])
+@pytest.mark.parametrize(("width", "height"), [(1280, 300), (1900, 380), (900, 130)])
+def test_any_size_and_any_number_of_bits_paint(page, bits, width, height):
+    project = board()
+    network = weighted(bits, [500.0 * 2**bit for bit in range(bits)])
+    wiring = replace(project.wiring, red=tuple(f"R{bit}" for bit in range(bits)))
+    shown = page(
+        replace(project, channels=replace(project.channels, red=network), wiring=wiring), width, height
+    )
+    shown.hold(1)
+
+    assert not shown.grab().isNull()
+    assert not shown.staircase.area().isEmpty()
+
+
+def test_a_broken_network_leaves_an_empty_plot(page):
+    project = board()
+    broken = Network(project.channels.red.pins, ())
+    shown = page(replace(project, channels=replace(project.channels, red=broken)))
+
+    assert not shown.grab().isNull()
+    assert not shown.figures.sound
