@@ -1,9 +1,10 @@
 """From a network to its drawing: the parts in rows, the nodes as buses, the board around them."""
 
+from dataclasses import replace
 from itertools import pairwise
 
-from workbench.circuit.network import GROUND, Network
-from workbench.drawing.board import Board
+from workbench.circuit.network import GROUND, Load, Network, Resistor
+from workbench.drawing.board import LOAD, Board
 from workbench.drawing.elements import (
     Align,
     Drawing,
@@ -22,7 +23,7 @@ from workbench.drawing.plan import Row, make_plan
 from workbench.drawing.runs import Bus, Run
 from workbench.drawing.sheet import Sheet
 from workbench.drawing.sketch import Sketch
-from workbench.drawing.surroundings import draw_board
+from workbench.drawing.surroundings import draw_board, foot
 from workbench.drawing.symbols import brace, hang, lie
 from workbench.drawing.wires import find_crossings, find_dots
 
@@ -46,6 +47,9 @@ def draw(network: Network, board: Board, sheet: Sheet) -> Drawing:
     Drawing
         No two boxes overlap; wires of different nodes only cross, with a break.
     """
+    if sheet.slim:
+        # There the load is one more row, and what stands around the network is left out.
+        network, board = _with_load(network, board.load), replace(board, sync=())
     sketch = Sketch(lay_out(make_plan(network), board, sheet))
     for index, row in enumerate(sketch.layout.plan.rows):
         _draw_row(sketch, index, row)
@@ -57,13 +61,19 @@ def draw(network: Network, board: Board, sheet: Sheet) -> Drawing:
     return _finish(sketch)
 
 
+def _with_load(network: Network, load: Load) -> Network:
+    if load.ohms is None:
+        return network
+    fitted = Resistor(LOAD, network.output, GROUND, load.ohms)
+    return replace(network, resistors=(*network.resistors, fitted))
+
+
 def _finish(sketch: Sketch) -> Drawing:
     layout = sketch.layout
     wires = tuple(sketch.wires)
-    last = layout.sync_y(len(layout.board.sync) - 1)
     return Drawing(
         width=layout.columns.width,
-        height=last + layout.pitch.below + layout.pitch.feet,
+        height=foot(sketch) + layout.pitch.feet,
         unit=sketch.unit,
         pitch=layout.pitch.row,
         zigzag=layout.sheet.zigzag,
@@ -100,13 +110,15 @@ def _draw_key(sketch: Sketch, pin: int, y: float) -> None:
     box = Rect.around(Point(right, y), *layout.key_size)
     key = Key(pin, node, box, Point(box.right, y))
     sketch.keys.append(key)
-    _draw_pin_texts(sketch, pin, left, y)
+    if not layout.sheet.slim:
+        _draw_pin_texts(sketch, pin, left, y)
     if node == GROUND:
         sketch.ground(key.at, box.right + 20 * unit)
     else:
         bus = sketch.meet(Bus(node), y)
         sketch.wire(node, key.at, bus, role=WireRole.LEG, pin=pin)
-        _draw_pin_places(sketch, pin, key, y)
+        if not layout.sheet.slim:
+            _draw_pin_places(sketch, pin, key, y)
 
 
 def _draw_pin_texts(sketch: Sketch, pin: int, left: float, y: float) -> None:
@@ -117,7 +129,7 @@ def _draw_pin_texts(sketch: Sketch, pin: int, left: float, y: float) -> None:
     start = left + (11 if layout.sheet.wide else 9) * unit
     widest = max((layout.sheet.measure(text, PIN) for text in names), default=0.0)
     sketch.labels.append(Label(name, Point(start, y), PIN, strong=True))
-    room = layout.columns.block[1] - 17 * unit - start - widest - 8 * unit
+    room = layout.columns.block[1] - 22 * unit - start - widest - 10 * unit
     words = f"bit {bit}" if layout.sheet.measure("bit 0", CAPTION) <= room else str(bit)
     sketch.labels.append(Label(words, Point(start + widest + 10 * unit, y), CAPTION))
 
@@ -207,8 +219,9 @@ def _draw_exit(sketch: Sketch) -> None:
         for one, other in pairwise(symbols):
             sketch.wire(one.nodes[1], one.b, other.a, role=WireRole.BUS)
         sketch.wire(run.end.node, symbols[-1].b, sketch.meet(run.end, y), role=WireRole.BUS)
-    out = Bus(plan.network.output)
-    sketch.wire(out.node, sketch.meet(out, y), contact, role=WireRole.BUS)
+    out = sketch.meet(Bus(plan.network.output), y)
+    if not layout.sheet.slim:
+        sketch.wire(plan.network.output, out, contact, role=WireRole.BUS)
 
 
 def _draw_buses(sketch: Sketch) -> None:

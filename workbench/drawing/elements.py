@@ -55,6 +55,8 @@ class Label:
     align: Align = Align.LEFT
     strong: bool = False
     """Whether it is drawn in the text colour, and not dim."""
+    live: bool = False
+    """Whether it only names a measured figure, so that a drawing without figures leaves it out."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -42,7 +42,7 @@ class Layout:
     @property
     def key_size(self) -> tuple[float, float]:
         """Return width and height of a pin's state key. [px]"""
-        wide, high = (30, 24) if self.sheet.wide else (26, 22)
+        wide, high = (26, 22) if not (self.sheet.wide or self.sheet.slim) else (30, 24)
         return wide * self.sheet.unit, high * self.sheet.unit
 
     def flat(self, bus: Bus) -> bool:
@@ -79,7 +79,7 @@ def lay_out(plan: Plan, board: Board, sheet: Sheet) -> Layout:
     pitch = fit_pitch(
         sheet,
         (levels[-1] if levels else 0.0) + len(board.sync),
-        high=_above(plan, sheet) if text_above(plan) else 0.0,
+        high=_above(plan, sheet) if text_above(plan) and exit_level == 0.0 else 0.0,
     )
     columns = fit_columns(sheet, find_needs(plan, board, sheet, tracks, slots, spans))
     return Layout(plan, board, sheet, pitch, columns, levels, exit_level, spans, tracks, slots)
@@ -87,12 +87,12 @@ def lay_out(plan: Plan, board: Board, sheet: Sheet) -> Layout:
 
 def text_above(plan: Plan) -> bool:
     """Return whether the output's volts stand over its wire, because rungs hang below it."""
-    return bool(plan.rungs) and plan.exit.upper == 0
+    return bool(plan.rungs) and plan.tail.root == plan.spine.nodes[0]
 
 
 def _above(plan: Plan, sheet: Sheet) -> float:
     """Return the room that the output's volts take over a top row. [px]"""
-    return (68 if plan.tail.runs else 46) * sheet.unit
+    return (84 if plan.tail.runs else 62) * sheet.unit
 
 
 def _spans(plan: Plan, levels: tuple[float, ...], exit_level: float) -> dict[Bus, Span]:

@@ -61,7 +61,7 @@ def find_needs(
         _stacked(plan, tracks, spans, count),
         max(_gap(plan, sheet, spans), rungs),
         cable=board.cable is not None,
-        block=_block(board, sheet),
+        block=0.0 if sheet.slim else _block(board, sheet),
     )
 
 

@@ -15,7 +15,11 @@ __all__ = ["Columns", "Needs", "Pitch", "Sheet", "fit_columns", "fit_pitch"]
 DESIGN_BASE = 14.0
 WIDE_FROM = 680.0
 """Width from which a sheet takes the wide columns. [design px]"""
+SLIM_BELOW = 430.0
+"""Width under which only keys, boxes and volts are drawn, as on a projector. [design px]"""
 LEAST_PITCH, MOST_PITCH = 52.0, 92.0
+SLIM_PITCH = 38.0, 64.0
+"""Least and largest row pitch of a slim sheet. [design px]"""
 ROOMY_FROM = 72.0
 """Row pitch from which names stand over their boxes, with the colour bands. [design px]"""
 TRACK = 14.0
@@ -42,6 +46,11 @@ class Sheet:
     def wide(self) -> bool:
         """Return whether the sheet takes the wide columns."""
         return self.width >= WIDE_FROM * self.unit
+
+    @property
+    def slim(self) -> bool:
+        """Return whether only keys, boxes and volts are drawn; the load is then a row as well."""
+        return self.width < SLIM_BELOW * self.unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +109,20 @@ def _set(sheet: Sheet) -> dict[str, _Span]:
             "socket": _Span(42, 36),
             "cable": _Span(68, 40, 0.1),
             "monitor": _Span(90, 84),
+        }
+    if sheet.slim:
+        return {
+            "margin": _Span(14, 8),
+            "block": _Span(18, 18),
+            "current": _Span(58, 44, 0.2),
+            "box": _Span(82, 70, 0.2),
+            "lead": _Span(34, 22, 0.2),
+            "further box": _Span(60, 52),
+            "further lead": _Span(12, 8),
+            "gap": _Span(70, 16, 0.4),
+            "socket": _Span(0, 0),
+            "cable": _Span(0, 0),
+            "monitor": _Span(0, 0),
         }
     return {
         "margin": _Span(14, 10),
@@ -211,15 +234,16 @@ def fit_pitch(sheet: Sheet, gaps: float, *, high: float = 0.0) -> Pitch:
     high : float
         Least room above the first row. [px]
     """
-    least, most = (_pitch(sheet, row, high) for row in (LEAST_PITCH, MOST_PITCH))
-    low_height, high_height = (_height(pitch, gaps) for pitch in (least, most))
-    part = (sheet.height - low_height) / (high_height - low_height) if high_height > low_height else 1.0
-    return _pitch(sheet, LEAST_PITCH + (MOST_PITCH - LEAST_PITCH) * min(max(part, 0.0), 1.0), high)
+    least, most = (_pitch(sheet, part, high) for part in (0.0, 1.0))
+    low, tall = (_height(pitch, gaps) for pitch in (least, most))
+    part = (sheet.height - low) / (tall - low) if tall > low else 1.0
+    return _pitch(sheet, min(max(part, 0.0), 1.0), high)
 
 
-def _pitch(sheet: Sheet, row: float, high: float) -> Pitch:
-    part = (row - LEAST_PITCH) / (MOST_PITCH - LEAST_PITCH)
-    unit = sheet.unit
+def _pitch(sheet: Sheet, part: float, high: float) -> Pitch:
+    """Return the pitch that lies ``part`` of the way (0 … 1) from the least to the largest."""
+    least, most = SLIM_PITCH if sheet.slim else (LEAST_PITCH, MOST_PITCH)
+    row, unit = least + (most - least) * part, sheet.unit
     captions, feet = (24.0, 28.0) if sheet.wide else (8.0, 12.0)
     return Pitch(
         row * unit,

@@ -15,7 +15,7 @@ from workbench.drawing.elements import (
     SymbolKind,
     WireRole,
 )
-from workbench.drawing.faces import CAPTION, CURRENT, LOADED, NAME, OPEN, PIN, VALUE, VOLTS
+from workbench.drawing.faces import CAPTION, CURRENT, LOADED, NAME, OPEN, PIN, STATE, VALUE, VOLTS
 from workbench.drawing.geometry import Point, Rect
 from workbench.drawing.layout import text_above
 from workbench.drawing.runs import Bus
@@ -23,20 +23,32 @@ from workbench.drawing.sketch import Sketch
 from workbench.drawing.symbols import body_height
 from workbench.units import format_quantity
 
-__all__ = ["draw_board"]
+__all__ = ["draw_board", "foot"]
 
 CONTACT = 10.5
 """Radius of a contact. [design px]"""
 
 
 def draw_board(sketch: Sketch) -> None:
-    """Draw everything that stands around the network."""
+    """Draw everything that stands around the network; on a slim sheet only the volts."""
+    if sketch.layout.sheet.slim:
+        _draw_slim(sketch)
+        return
     for index, row in enumerate(sketch.layout.board.sync):
         _draw_sync(sketch, index, row)
     _draw_bodies(sketch)
     _draw_load(sketch)
     _draw_return(sketch)
     _draw_captions(sketch)
+    _draw_volts(sketch)
+
+
+def _draw_slim(sketch: Sketch) -> None:
+    """Say which row is the monitor's, and keep room for the output's volts."""
+    load = next((symbol for symbol in sketch.symbols if symbol.part == LOAD), None)
+    if load is not None:
+        at = Point(sketch.layout.columns.block[0], load.body.centre.y)
+        sketch.labels.append(Label("monitor", at, CAPTION))
     _draw_volts(sketch)
 
 
@@ -93,29 +105,41 @@ def _draw_sync(sketch: Sketch, index: int, row: SyncRow) -> None:
 
 def _sync_name(row: SyncRow, body: Rect, y: float, unit: float, *, above: bool) -> Label:
     if above:
-        return Label(row.part, Point(body.left + unit, body.top - 10 * unit), NAME)
+        return Label(row.part, Point(body.left + unit, body.top - 12.5 * unit), NAME)
     return Label(row.part, Point(body.right + 8 * unit, y - 10 * unit), NAME)
 
 
-def _foot(sketch: Sketch) -> float:
+def _return_y(sketch: Sketch) -> float:
+    """Return the height of the colour's return contact: below the output's figures."""
+    layout, unit = sketch.layout, sketch.unit
+    y = layout.exit_y + max(104 * unit, round(1.52 * layout.pitch.row))
+    if layout.plan.rungs:
+        # A rung's value stands between two rows, so the ground symbol keeps to a row.
+        rows = [layout.y(level) for level in layout.levels]
+        y = min((row for row in rows if row >= y), default=y)
+    return min(y, layout.sync_y(0) - 44 * unit) if layout.board.sync else y
+
+
+def foot(sketch: Sketch) -> float:
+    """Return the height at which the bodies end. [px]"""
     layout = sketch.layout
     rows = len(layout.board.sync)
     last = layout.sync_y(rows - 1) if rows else layout.y(layout.levels[-1] if layout.levels else 0)
-    return last + layout.pitch.below
+    return (last if layout.sheet.slim else max(last, _return_y(sketch))) + layout.pitch.below
 
 
 def _draw_bodies(sketch: Sketch) -> None:
     layout, unit, columns = sketch.layout, sketch.unit, sketch.layout.columns
-    top, foot, y = layout.pitch.captions, _foot(sketch), layout.exit_y
+    top, end, y = layout.pitch.captions, foot(sketch), layout.exit_y
     socket_top = max(top, y - 22 * unit)
     monitor_top, patch = _screen(sketch, top, y)
     add = sketch.blocks.append
-    add(Block(BlockKind.CONTROLLER, Rect.between(columns.block[0], top, columns.block[1], foot)))
-    add(Block(BlockKind.SOCKET, Rect.between(columns.socket[0], socket_top, columns.socket[1], foot)))
+    add(Block(BlockKind.CONTROLLER, Rect.between(columns.block[0], top, columns.block[1], end)))
+    add(Block(BlockKind.SOCKET, Rect.between(columns.socket[0], socket_top, columns.socket[1], end)))
     if columns.cable[1] > columns.cable[0]:
-        cable = Rect.between(columns.cable[0], socket_top + 7 * unit, columns.cable[1], foot - 24 * unit)
+        cable = Rect.between(columns.cable[0], socket_top + 7 * unit, columns.cable[1], end - 24 * unit)
         add(Block(BlockKind.CABLE, cable))
-    add(Block(BlockKind.MONITOR, Rect.between(columns.monitor[0], monitor_top, columns.monitor[1], foot)))
+    add(Block(BlockKind.MONITOR, Rect.between(columns.monitor[0], monitor_top, columns.monitor[1], end)))
     add(Block(BlockKind.PATCH, patch))
 
 
@@ -191,16 +215,9 @@ def _draw_cable_texts(sketch: Sketch, middle: float) -> None:
 
 
 def _draw_return(sketch: Sketch) -> None:
-    """Draw the colour's return contact with its ground, below the output's figures."""
+    """Draw the colour's return contact with its ground."""
     layout, unit, columns = sketch.layout, sketch.unit, sketch.layout.columns
-    y = layout.exit_y + max(104 * unit, round(1.52 * layout.pitch.row))
-    if layout.plan.rungs:
-        # A rung's value stands between two rows, so the ground symbol keeps to a row.
-        rows = [layout.y(level) for level in layout.levels]
-        y = min((row for row in rows if row >= y), default=y)
-    if layout.board.sync:
-        y = min(y, layout.sync_y(0) - 44 * unit)
-    contact = Point(sum(columns.socket) / 2, y)
+    contact = Point(sum(columns.socket) / 2, _return_y(sketch))
     sketch.contacts.append(Contact(layout.board.return_contact, contact, CONTACT * unit, WireRole.RETURN))
     sketch.ground(contact, columns.socket[0] - 24 * unit)
 
@@ -210,20 +227,20 @@ def _draw_captions(sketch: Sketch) -> None:
     if not layout.sheet.wide:
         return
 
-    def put(text: str, x: float, y: float) -> None:
-        sketch.labels.append(Label(text, Point(x, y), CAPTION, Align.CENTRE))
+    def put(text: str, x: float, y: float, *, live: bool = False) -> None:
+        sketch.labels.append(Label(text, Point(x, y), CAPTION, Align.CENTRE, live=live))
 
-    head, foot = layout.pitch.captions - 12 * unit, _foot(sketch) + 16 * unit
+    head, below = layout.pitch.captions - 12 * unit, foot(sketch) + 16 * unit
     put("pins", sum(columns.block) / 2, head)
-    put("leg current", columns.ranks[0] - 54 * unit, head)
+    put("leg current", columns.ranks[0] - 54 * unit, head, live=True)
     if columns.boxes:
         put("resistor", sum(columns.boxes[0]) / 2, head)
         put("node", layout.text_x, head)
-    put("J1", sum(columns.socket) / 2, foot)
+    put("J1", sum(columns.socket) / 2, below)
     if columns.cable[1] > columns.cable[0]:
-        put("cable", sum(columns.cable) / 2, foot)
-    put("monitor", sum(columns.monitor) / 2, foot)
-    left = Label(layout.board.controller, Point(columns.block[0] + 2 * unit, foot), CAPTION)
+        put("cable", sum(columns.cable) / 2, below)
+    put("monitor", sum(columns.monitor) / 2, below)
+    left = Label(layout.board.controller, Point(columns.block[0] + 2 * unit, below), CAPTION)
     sketch.labels.append(left)
 
 
@@ -234,19 +251,19 @@ def _draw_volts(sketch: Sketch) -> None:
     put = sketch.places.append
     if text_above(layout.plan):
         lift = 22 * unit if layout.plan.tail.runs else 0.0
-        put(Place(Figure.LOADED, Point(x, y - 38 * unit - lift), CURRENT))
-        put(Place(Figure.OPEN, Point(x, y - 18 * unit - lift), CURRENT))
+        put(Place(Figure.LOADED, Point(x, y - 51 * unit - lift), CURRENT))
+        put(Place(Figure.OPEN, Point(x, y - 32 * unit - lift), CURRENT))
         beside = x + layout.sheet.measure("0.000 V ", CURRENT)
-        sketch.labels.append(Label("loaded", Point(beside, y - 38 * unit - lift), CAPTION))
-        sketch.labels.append(Label("open", Point(beside, y - 18 * unit - lift), CAPTION))
+        sketch.labels.append(Label("loaded", Point(beside, y - 51 * unit - lift), CAPTION, live=True))
+        sketch.labels.append(Label("open", Point(beside, y - 32 * unit - lift), CAPTION, live=True))
     else:
         roomy = layout.pitch.roomy
         first = y + (28 if roomy or layout.plan.tail.runs else 20) * unit
         line, pair = (17, 45) if roomy else (15, 37)
-        put(Place(Figure.LOADED, Point(x, first), LOADED))
-        put(Place(Figure.OPEN, Point(x, first + pair * unit), OPEN))
-        sketch.labels.append(Label("loaded", Point(x, first + line * unit), CAPTION))
-        sketch.labels.append(Label("open", Point(x, first + (pair + line) * unit), CAPTION))
+        put(Place(Figure.LOADED, Point(x, first), STATE if layout.sheet.slim else LOADED))
+        put(Place(Figure.OPEN, Point(x, first + pair * unit), CURRENT if layout.sheet.slim else OPEN))
+        sketch.labels.append(Label("loaded", Point(x, first + line * unit), CAPTION, live=True))
+        sketch.labels.append(Label("open", Point(x, first + (pair + line) * unit), CAPTION, live=True))
     if layout.sheet.wide:
         _keep_node_volts(sketch)
 

@@ -3,6 +3,7 @@
 from itertools import pairwise
 
 from workbench.circuit.network import Capacitor, NodeId
+from workbench.drawing.board import LOAD
 from workbench.drawing.elements import Align, Brace, Label, Symbol, SymbolKind
 from workbench.drawing.faces import CAPTION, NAME, SMALL_VALUE, VALUE, Face
 from workbench.drawing.geometry import Point, Rect
@@ -85,18 +86,18 @@ def _lying(
 
 
 def _bands(box: Rect, body: Rect, unit: float) -> Rect:
-    return Rect(box.right - 30 * unit, body.top - 17 * unit, 26 * unit, 11 * unit)
+    return Rect(box.right - 46 * unit, body.top - 18 * unit, 32 * unit, 11 * unit)
 
 
 def _name(
     text: str, body: Rect, centre: Point, unit: float, *, capacitor: bool, above: bool, named: bool
 ) -> Label:
-    if not named:
+    if not named or text == LOAD:
         text = ""
     if capacitor:
         return Label(text, centre.moved(-12 * unit, -11 * unit), NAME, Align.RIGHT)
     if above:
-        return Label(text, Point(body.left + unit, body.top - 10 * unit), NAME)
+        return Label(text, Point(body.left + unit, body.top - 12.5 * unit), NAME)
     return Label(text, Point(body.right + 8 * unit, centre.y - 10 * unit), NAME)
 
 
