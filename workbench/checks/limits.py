@@ -6,6 +6,8 @@ sheets and specifications named here. What nobody read again is marked as from m
 
 from dataclasses import dataclass
 
+from workbench.circuit.sizing import FULL_SCALE_VOLTS
+
 __all__ = [
     "BLACK",
     "BLACK_SAMPLING",
@@ -44,7 +46,7 @@ _CONTROLLER_SHEET = (
 )
 _MONITOR_SHEET = "12.1-inch LCD monitor engineering specification, section 4.2"
 
-WHITE_VOLTS = 0.700
+WHITE_VOLTS = FULL_SCALE_VOLTS
 """Nominal peak white into 75 Ω (the same data sheet). [V]"""
 
 WHITE = Limit("V", _CONTROLLER_SHEET, low=0.665, high=0.770)

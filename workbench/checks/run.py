@@ -12,6 +12,7 @@ from workbench.checks.preferred import preferred_values
 from workbench.checks.problems import network_problems
 from workbench.checks.rates import interlaced, monitor_range
 from workbench.checks.steps import differential_linearity, integral_linearity, monotonic
+from workbench.checks.sync import sync_level
 from workbench.checks.timing import (
     descriptor_limits,
     fixed_tube,
@@ -41,6 +42,7 @@ RULES: tuple[Rule, ...] = (
     pin_current,
     all_pins_current,
     dissipation,
+    sync_level,
     black_in_blanking,
     back_porch,
     monitor_range,
