@@ -18,6 +18,9 @@ VALUES = {
     table.RECENT: ("/a/ü.backporch", "/b, c;d.backporch"),
     table.WINDOW: b"\x00\xff\n=",
     table.PAGE: "levels",
+    table.CHIP: ("12M", "16..320", "", "é"),
+    table.EDID: "00 ff ff",
+    table.FAVOURITES: ('["640x480@60", 1, true]',),
 }
 
 

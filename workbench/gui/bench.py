@@ -37,6 +37,8 @@ class Bench(QObject):
 
     theme_changed = Signal()
     """Colours or type sizes are others: take ``theme`` and ``type`` again and repaint."""
+    closing = Signal()
+    """The window goes: work in other threads ends now."""
     noticed = Signal(object)
     """A :class:`Notice` to be shown at the window's foot."""
 

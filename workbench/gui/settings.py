@@ -20,8 +20,11 @@ from workbench.gui.theme import ThemeName
 
 __all__ = [
     "BASE_POINTS",
+    "CHIP",
     "DASHED",
+    "EDID",
     "EXPORT_FOLDER",
+    "FAVOURITES",
     "OPEN_FOLDER",
     "PAGE",
     "PAGE_HEIGHT",
@@ -158,6 +161,12 @@ PAGE = text("window/page")
 """Name of the open page; empty while the pages are folded."""
 PAGE_HEIGHT = number("window/page-share", 0.40, 0.2, 0.7)
 """Part of the bench's height that an open page takes. [1]"""
+CHIP = texts("timing/chip")
+"""What the person's chip can do to make a clock, as it was typed: for every project."""
+EDID = text("timing/edid")
+"""The EDID of the person's monitor in hex; empty for none."""
+FAVOURITES = texts("timing/favourites")
+"""The display modes the person marked, one a text."""
 RECENT = texts("files/recent")
 OPEN_FOLDER = text("files/open-folder")
 EXPORT_FOLDER = text("files/export-folder")
@@ -174,6 +183,9 @@ TABLE: tuple[Setting, ...] = (
     SPLIT,
     PAGE,
     PAGE_HEIGHT,
+    CHIP,
+    EDID,
+    FAVOURITES,
     RECENT,
     OPEN_FOLDER,
     EXPORT_FOLDER,

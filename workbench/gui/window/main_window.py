@@ -172,6 +172,7 @@ class MainWindow(QMainWindow):
         if not self.projector.on:
             self.bench.settings.set(WINDOW, bytes(self.saveGeometry().data()))
         self.bench.settings.flush()
+        self.bench.closing.emit()
         self._unsubscribe()
         self.bench.live.close()
 

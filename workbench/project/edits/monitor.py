@@ -1,28 +1,10 @@
-"""Edits of what the user's monitor takes."""
+"""The edit that takes a monitor's limits from its EDID."""
 
-from dataclasses import replace
-
-from workbench.errors import EditError
 from workbench.project.document import MonitorRange, Project
-from workbench.project.limits import RATE_HZ
+from workbench.project.edits.drive import set_monitor
 from workbench.timing.edid.values import Limits
 
-__all__ = ["forget_monitor", "set_monitor", "use_limits"]
-
-
-def set_monitor(project: Project, monitor: MonitorRange) -> Project:
-    """Hold the mode to what a monitor takes, as its manual says."""
-    for noun, low, high in (
-        ("line rate", monitor.h_min_hz, monitor.h_max_hz),
-        ("field rate", monitor.v_min_hz, monitor.v_max_hz),
-    ):
-        RATE_HZ.check(low, f"the lowest {noun}")
-        RATE_HZ.check(high, f"the highest {noun}")
-        if high < low:
-            raise EditError(f"the highest {noun} is below the lowest: exchange the two")
-    if monitor.max_pixel_clock_hz is not None:
-        RATE_HZ.check(monitor.max_pixel_clock_hz, "the highest pixel clock")
-    return replace(project, monitor=monitor)
+__all__ = ["use_limits"]
 
 
 def use_limits(project: Project, limits: Limits) -> Project:
@@ -32,8 +14,3 @@ def use_limits(project: Project, limits: Limits) -> Project:
         project,
         MonitorRange(limits.h_min_hz, limits.h_max_hz, limits.v_min_hz, limits.v_max_hz, clock_hz),
     )
-
-
-def forget_monitor(project: Project) -> Project:
-    """Hold the mode to no monitor's limits."""
-    return replace(project, monitor=None)
