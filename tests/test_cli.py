@@ -1,6 +1,8 @@
 """The command line: what it prints, its exit codes, and one clear line for bad input."""
 
 import json
+import re
+import shlex
 import subprocess
 import sys
 from dataclasses import replace
@@ -8,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.edids import base_block
 from workbench import __version__
 from workbench.circuit.ladders import Topology, recognise
 from workbench.circuit.network import Zeros
@@ -345,3 +348,16 @@ def test_a_terminal_without_ohm_signs_still_gets_its_report(board):
     assert any(
         "Ω" in finding["unit"] or "V" in finding["unit"] for finding in json.loads(as_json.stdout)["findings"]
     )
+
+
+def test_the_examples_of_the_reference_page_run_in_their_order(tmp_path, monkeypatch, capsysbinary):
+    page = (Path(__file__).parents[1] / "docs" / "reference" / "commands.md").read_text(encoding="utf-8")
+    lines = [line for block in re.findall(r"```sh\n(.*?)```", page, re.DOTALL) for line in block.splitlines()]
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "desk.edid").write_bytes(base_block())
+    (tmp_path / "desk.hex").write_text(base_block().hex(" "))
+
+    codes = {line: main(shlex.split(line.partition(" | ")[0])[1:]) for line in lines}
+
+    assert len(codes) > 12
+    assert set(codes.values()) == {0}, codes
