@@ -1,0 +1,243 @@
+"""The best values for the channels of a board, from a series or from a drawer."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from enum import Enum
+
+import numpy as np
+
+from workbench.circuit.fit.board import Board
+from workbench.circuit.fit.channel import OpenChannel, UsesArray, open_channel
+from workbench.circuit.fit.drawer import Drawer, Leg, leg_options
+from workbench.circuit.fit.search import IntArray
+from workbench.circuit.linearity import linearity
+from workbench.circuit.network import Driver, Load, Network, Zeros
+from workbench.circuit.sizing import FULL_SCALE_VOLTS
+from workbench.circuit.solution import Levels, solve_levels
+from workbench.errors import NetworkError
+from workbench.progress import SILENT, Progress
+
+__all__ = ["Aim", "Candidate", "Fit", "find_fit"]
+
+
+class Aim(Enum):
+    """What a choice of values is picked for."""
+
+    LEVEL = "level error"
+    """Smallest worst distance, over all codes, from the even staircase 0 ... 0.700 V."""
+    DNL = "even steps"
+    SOURCE = "source resistance near 75 Ω"
+    CURRENT = "little current"
+    PARTS = "few parts"
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """Values for every channel, and what they make of the board."""
+
+    aim: Aim
+    legs: tuple[tuple[Leg, ...], ...]
+    """Of each channel, most significant first; of an R-2R ladder R and 2R."""
+    networks: tuple[Network, ...]
+    """The channels with these values in them."""
+    worst_error_volts: float
+    """Largest distance of any level of any channel from the even staircase. [V]"""
+    full_scale_volts: float
+    """White of the channel whose white is farthest off. [V]"""
+    mismatch: float
+    """Difference of the channels' white levels over their mean. [1]"""
+    max_inl_lsb: float
+    max_dnl_lsb: float
+    source_ohms: float
+    """Of the channel farthest from 75 Ω. [Ω]"""
+    worst_total_current_amps: float
+    """What the pins of all channels draw together at worst. [A]"""
+    n_parts: int
+    """Resistors of all channels. [1]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """The result of a choice of values."""
+
+    proved_best: bool
+    """Whether no other choice has a smaller level error than the best candidate here."""
+    gap_volts: float
+    """By how much another choice could be better at most; 0 if proved. [V]"""
+    candidates: tuple[Candidate, ...]
+    """Best first."""
+
+
+_USUAL_OHMS = 75.0
+_ROUNDING_VOLTS = 1e-12
+_NEAR = 3.0
+"""Level errors up to this factor above the smallest are near it. [1]"""
+_SMALL_LSB = 0.25
+"""Level errors up to this part of an even step are small in any case. [LSB]"""
+
+
+def find_fit(
+    networks: Sequence[Network],
+    driver: Driver,
+    load: Load,
+    drawer: Drawer,
+    *,
+    most_parts: int = 1,
+    aim: Aim = Aim.LEVEL,
+    progress: Progress = SILENT,
+) -> Fit:
+    """Choose the values of the channels' legs.
+
+    Parameters
+    ----------
+    networks : sequence of Network
+        The channels; shunts and series resistors keep their values.
+    driver, load : Driver, Load
+        Pins and monitor.
+    drawer : Drawer
+        What there is to choose from, for all channels together.
+    most_parts : int
+        Parts of one leg at most, ``1 <= most_parts <= 3``. [1]
+    aim : Aim
+        What the first candidate is to be best at. Proved is only the smallest level error; for other
+        aims the first is the best of the sets whose level error is near the smallest.
+    progress : Progress
+        Is told how far the search has come.
+
+    Raises
+    ------
+    NetworkError
+        If a channel is no ladder or has no load, or the drawer does not suffice.
+    Cancelled
+        If ``progress`` says so.
+
+    Notes
+    -----
+    Where high and low on-resistance differ, or zeros float, the search takes their mean for all pins,
+    driven. The figures of its candidates are exact, but nothing is proved then.
+    """
+    options = leg_options(drawer, most_parts)
+    opened = {network: open_channel(network, driver, load, options) for network in networks}
+    channels = [opened[network] for network in networks]
+    counts, _ = options.counted()
+    _check_count(drawer, networks)
+    board = Board(channels, counts, most_parts, progress)
+    best = board.best()
+    chosen = {Aim.LEVEL: best.sets} | _alternatives(board, driver, load)
+    candidates = [_candidate(aim, channels, sets, driver, load) for aim, sets in chosen.items()]
+    ranked = sorted(_distinct(candidates), key=lambda candidate: _rank(aim, candidate))
+    if driver.zeros is Zeros.DRIVEN and driver.high_ohms == driver.low_ohms:
+        gap = max(0.0, best.worst_error_volts - best.bound_volts)
+        return Fit(gap <= _ROUNDING_VOLTS, gap, tuple(ranked))
+    return Fit(False, ranked[0].worst_error_volts, tuple(ranked))
+
+
+def _check_count(drawer: Drawer, networks: Sequence[Network]) -> None:
+    if any(part.count is None for part in drawer.parts):
+        return
+    there, needed = sum(part.count or 0 for part in drawer.parts), sum(n.bits for n in networks)
+    if there < needed:
+        raise NetworkError(
+            f"The drawer holds {there} resistors, but {needed} legs need one each at least: add more."
+        )
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Scored:
+    chosen: IntArray
+    uses: UsesArray
+    figures: dict[Aim, float]
+    level_is_near: bool
+    """Whether the level error is near the smallest one, or small against a step."""
+
+
+def _alternatives(board: Board, driver: Driver, load: Load) -> dict[Aim, tuple[IntArray, ...]]:
+    """Return for each other aim the sets that are best at it and can be made together."""
+    scored = {channel: _scored(board, channel, driver, load) for channel in board.channels}
+    found = {aim: _together(board, scored, aim) for aim in Aim if aim is not Aim.LEVEL}
+    return {aim: sets for aim, sets in found.items() if sets is not None}
+
+
+def _together(
+    board: Board, scored: dict[OpenChannel, list[_Scored]], aim: Aim
+) -> tuple[IntArray, ...] | None:
+    left, sets = board.counts.copy(), []
+    for channel in board.channels:
+        rows = [
+            row
+            for row in scored[channel]
+            if (row.uses <= left).all() and (row.level_is_near or aim is Aim.PARTS)
+        ]
+        if not rows:
+            return None
+        best = min(rows, key=lambda row: (row.figures[aim], row.figures[Aim.LEVEL]))
+        sets.append(best.chosen)
+        left = left - best.uses
+    return tuple(sets)
+
+
+def _scored(board: Board, channel: OpenChannel, driver: Driver, load: Load) -> list[_Scored]:
+    """Return the best sets of a channel with what each is good at."""
+    pools = (board.pool(channel, most_parts=most) for most in range(1, board.most_parts + 1))
+    sets = np.unique(np.concatenate([pool.sets for pool in pools if pool is not None]), axis=0)
+    figures = [_figures(channel, chosen, driver, load) for chosen in sets]
+    least = min(each[Aim.LEVEL] for each in figures)
+    near = max(_NEAR * least, _SMALL_LSB * FULL_SCALE_VOLTS / (channel.network(sets[0]).n_codes - 1))
+    return [
+        _Scored(chosen, uses, each, each[Aim.LEVEL] <= near)
+        for chosen, uses, each in zip(sets, channel.uses(sets), figures, strict=True)
+    ]
+
+
+def _figures(channel: OpenChannel, chosen: IntArray, driver: Driver, load: Load) -> dict[Aim, float]:
+    network = channel.network(chosen)
+    levels = solve_levels(network, driver, load)
+    return {
+        Aim.LEVEL: _worst_error(levels),
+        Aim.DNL: linearity(levels.volts_by_code).max_dnl_lsb,
+        Aim.SOURCE: abs(levels.source_ohms - _USUAL_OHMS),
+        Aim.CURRENT: float(levels.supply_amps.max()),
+        Aim.PARTS: len(network.resistors),
+    }
+
+
+def _candidate(
+    aim: Aim, channels: Sequence[OpenChannel], sets: Sequence[IntArray], driver: Driver, load: Load
+) -> Candidate:
+    networks = tuple(channel.network(chosen) for channel, chosen in zip(channels, sets, strict=True))
+    levels = [solve_levels(network, driver, load) for network in networks]
+    lines = [linearity(each.volts_by_code) for each in levels]
+    whites = [line.full_scale_volts for line in lines]
+    return Candidate(
+        aim=aim,
+        legs=tuple(channel.legs(chosen) for channel, chosen in zip(channels, sets, strict=True)),
+        networks=networks,
+        worst_error_volts=max(_worst_error(each) for each in levels),
+        full_scale_volts=max(whites, key=lambda volts: abs(volts - FULL_SCALE_VOLTS)),
+        mismatch=(max(whites) - min(whites)) / (sum(whites) / len(whites)),
+        max_inl_lsb=max(line.max_inl_lsb for line in lines),
+        max_dnl_lsb=max(line.max_dnl_lsb for line in lines),
+        source_ohms=max((each.source_ohms for each in levels), key=lambda ohms: abs(ohms - _USUAL_OHMS)),
+        worst_total_current_amps=sum(float(each.supply_amps.max()) for each in levels),
+        n_parts=sum(len(network.resistors) for network in networks),
+    )
+
+
+def _worst_error(levels: Levels) -> float:
+    even = np.linspace(0.0, FULL_SCALE_VOLTS, len(levels.volts_by_code))
+    return float(np.abs(levels.volts_by_code - even).max())
+
+
+def _rank(aim: Aim, candidate: Candidate) -> tuple[float, float]:
+    first = {
+        Aim.LEVEL: candidate.worst_error_volts,
+        Aim.DNL: candidate.max_dnl_lsb,
+        Aim.SOURCE: abs(candidate.source_ohms - _USUAL_OHMS),
+        Aim.CURRENT: candidate.worst_total_current_amps,
+        Aim.PARTS: float(candidate.n_parts),
+    }[aim]
+    return first, candidate.worst_error_volts
+
+
+def _distinct(candidates: Iterable[Candidate]) -> list[Candidate]:
+    return list({candidate.networks: candidate for candidate in reversed(list(candidates))}.values())
