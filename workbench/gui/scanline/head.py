@@ -1,0 +1,185 @@
+"""The head of the scanline panel: which line, how much of it, of which card, and its rates."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, Signal
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtWidgets import QLayout, QMenu, QSizePolicy, QWidget
+
+from workbench.gui.bench import Bench
+from workbench.gui.scanline.content.presets import Preset
+from workbench.gui.scanline.line_field import LineField, LineMenu
+from workbench.gui.widgets import Button, ButtonKind, CheckBox, Choice, Control, PanelHead, Words, draw_text
+from workbench.gui.widgets.control import draw_chevron, outlined
+from workbench.picture.scene import Card
+from workbench.timing.mode import Mode
+
+__all__ = ["ScanlineHead", "ViewMenu"]
+
+
+class ScanlineHead(PanelHead):
+    """Shows and changes which scanline is seen; what has no room moves into the view menu."""
+
+    preset_chosen = Signal(object)
+    card_chosen = Signal(object)
+
+    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
+        super().__init__(bench, "Scanline", parent)
+        self.bench = bench
+        self.line = LineField(bench)
+        self.lines = LineMenu(bench, self.line)
+        self.presets = {preset: Button(bench, preset.value, ButtonKind.SEGMENT) for preset in Preset}
+        self.card = Choice(bench, "Card")
+        self.card.set_options([card.value for card in Card])
+        self.fanned = CheckBox(bench, "fanned")
+        self.ideal = CheckBox(bench, "ideal")
+        self.dashed = CheckBox(bench, "dashes")
+        self.view_menu = ViewMenu(bench)
+        self.line_time, self.line_rate, self.frame_rate = (
+            Words(bench, size=0.93, weight=500, mono=True, width_for=longest)
+            for longest in ("00.000 µs", "00.000 kHz", "00.00 Hz")
+        )
+        self._fill_row()
+        self._explain()
+        for preset, button in self.presets.items():
+            button.clicked.connect(lambda _checked=False, preset=preset: self.preset_chosen.emit(preset))
+        self.card.chosen.connect(lambda number: self.card_chosen.emit(list(Card)[number]))
+        bench.theme_changed.connect(lambda: self.fit(self.width()))
+
+    def _fill_row(self) -> None:
+        row = self.row
+        # The row folds to the width it is given: it must not hold the panel open.
+        row.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
+        self.setMinimumWidth(0)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        row.setSpacing(self.bench.px(4))
+        row.addSpacing(self.bench.px(6))
+        row.addWidget(self.line)
+        row.addWidget(self.lines)
+        row.addSpacing(self.bench.px(12))
+        for button in self.presets.values():
+            row.addWidget(button)
+        row.addSpacing(self.bench.px(12))
+        row.addWidget(self.card)
+        row.addStretch(1)
+        for widget in (self.fanned, self.ideal, self.dashed, self.view_menu):
+            row.addWidget(widget)
+        for figure in (self.line_time, self.line_rate, self.frame_rate):
+            row.addSpacing(self.bench.px(6))
+            row.addWidget(figure)
+
+    def _explain(self) -> None:
+        tips = {
+            self.presets[Preset.LINE]: "The whole scanline",
+            self.presets[Preset.BLANKING]: "Porches and sync, and as much of the picture after them",
+            self.presets[Preset.PIXELS]: "Single pixels around the cursor here",
+            self.presets[Preset.FRAME]: "Lowest and highest level of every line; a click goes to a line",
+            self.card: "The picture the pins are told to show",
+            self.fanned: "Draw equal levels side by side; the chosen channel lies true",
+            self.ideal: "Show the even staircase to 0.700 V as a thin line",
+            self.dashed: "Give each trace a dash of its own, so that colour never speaks alone",
+            self.line_time: "Length of a line",
+            self.line_rate: "Lines a second",
+            self.frame_rate: "Frames a second",
+        }
+        for widget, tip in tips.items():
+            widget.setToolTip(tip)
+
+    def show_line(self, mode: Mode, scanline: int, card: Card) -> None:
+        """Show the line that is seen and the rates of its mode."""
+        self.line.blockSignals(True)
+        self.line.set_lines(mode.v.total)
+        self.line.setValue(scanline)
+        self.line.blockSignals(False)
+        self.lines.show_mode(mode)
+        self.card.set_value(card.value)
+        self.line_time.say(f"{mode.line_s * 1e6:.3f} µs")
+        self.line_rate.say(f"{mode.line_rate_hz / 1e3:.3f} kHz")
+        self.frame_rate.say(f"{mode.frame_rate_hz:.2f} Hz")
+
+    def show_preset(self, shown: Preset | None) -> None:
+        """Mark the preset that holds; none after zooming by hand."""
+        for preset, button in self.presets.items():
+            button.setChecked(preset is shown)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.fit(event.size().width())
+
+    def fit(self, width: int) -> None:
+        """Hide what has no room, least needed first."""
+        for fold in range(len(FOLDS) + 1):
+            hidden = {name for names in FOLDS[:fold] for name in names}
+            self._show_all_but(hidden)
+            if self._needed() <= width:
+                return
+
+    def _show_all_but(self, hidden: set[str]) -> None:
+        self.card.set_caption_shown(shown="caption" not in hidden)
+        for name in (
+            "fanned",
+            "ideal",
+            "dashed",
+            "line_rate",
+            "frame_rate",
+            "line_time",
+            "card",
+            "title",
+            "lines",
+        ):
+            getattr(self, name).setVisible(name not in hidden)
+        self.view_menu.setVisible("fanned" in hidden)
+
+    def _needed(self) -> int:
+        """Return the width that what is visible asks for. [px]"""
+        self.row.invalidate()
+        return self.row.sizeHint().width()
+
+
+FOLDS: tuple[tuple[str, ...], ...] = (
+    ("dashed",),
+    ("caption",),
+    ("fanned", "ideal"),
+    ("frame_rate",),
+    ("line_rate",),
+    ("line_time",),
+    ("card",),
+    ("title",),
+    ("lines",),
+)
+"""What goes, in this order, while the row is too long."""
+
+
+class ViewMenu(Control):
+    """Opens what has no room in the row."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
+        super().__init__(bench, "view", parent)
+        self.fill: Callable[[QMenu], object] = lambda menu: menu
+        self.setToolTip("How the plot is drawn")
+        self.clicked.connect(self.open)
+
+    def open(self) -> None:
+        """Open the menu under the control."""
+        self.menu().popup(self.mapToGlobal(QPoint(0, self.height())))
+
+    def menu(self) -> QMenu:
+        """Return the menu, which goes when it is left."""
+        menu = QMenu(self)
+        self.fill(menu)
+        menu.aboutToHide.connect(menu.deleteLater)
+        return menu
+
+    def sizeHint(self) -> QSize:
+        words = QFontMetricsF(self.bench.type.sans()).horizontalAdvance(self.text())
+        return QSize(round(words) + self.bench.px(34), self.bench.px(26))
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        theme, px = self.bench.theme, self.bench.px
+        with QPainter(self) as painter:
+            if self.pointed or self.isDown():
+                outlined(painter, QRectF(self.rect()), px(5), theme.mixed("panel", "accent", 0.14), None)
+            box = QRectF(self.rect()).adjusted(px(8), 0, 0, 0)
+            width = draw_text(painter, box, self.text(), self.bench.type.sans(), theme.color("text"))
+            centre = QPointF(px(8) + width + px(12), self.height() / 2 + px(1))
+            draw_chevron(painter, centre, px(4), QPen(theme.color("text"), 1.4))

@@ -1,0 +1,146 @@
+"""The line as the eye sees it, what its areas show, and which pixels a part moves."""
+
+from collections.abc import Sequence
+from math import ceil, floor
+
+import numpy as np
+from numpy.typing import NDArray
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QFontMetricsF, QImage, QPainter, QPen
+
+from workbench.gui.bench import Bench
+from workbench.gui.scanline.content.areas import Area
+from workbench.gui.scanline.content.scales import TimeScale
+from workbench.gui.scanline.lanes.overlay import Overlay
+from workbench.gui.scanline.lanes.places import Places, arrange, spread
+from workbench.gui.widgets import draw_text
+
+__all__ = ["Strip"]
+
+CELL = 12
+"""Counts wider than this are shown apart. [px]"""
+ROOMY_PART = 0.3
+"""The blanking's areas are named from this part of the strip on; else the strip is. [1]"""
+CAPTION = "as the eye sees it"
+
+
+class Strip(Overlay):
+    """Draws the colours of the line on the plot's own time axis."""
+
+    def __init__(self, bench: Bench) -> None:
+        super().__init__(bench, z=10)
+        self._places = arrange(0, 0, bench.px)
+        self._time = TimeScale(0.0, 1.0, 0.0, 1.0)
+        self._count_s = 1.0
+        self._blanking = 0
+        self._colours = np.zeros((1, 4), np.uint8)
+        self._image = QImage()
+        self._areas: tuple[Area, ...] = ()
+        self._moved: tuple[tuple[int, int], ...] = ()
+        self.setCacheMode(self.CacheMode.DeviceCoordinateCache)
+
+    def show_colours(self, colours: NDArray[np.uint8], count_s: float, blanking: int) -> None:
+        """Show the colour of every count, shape (n, 3); the first ``blanking`` are not seen."""
+        padded = np.full((len(colours), 4), 255, np.uint8)
+        padded[:, :3] = colours
+        if np.array_equal(padded, self._colours) and (count_s, blanking) == (self._count_s, self._blanking):
+            return
+        # The image does not own its memory: keep the array beside it.
+        self._colours = np.ascontiguousarray(padded)
+        self._image = QImage(self._colours.data, len(colours), 1, QImage.Format.Format_RGBX8888)
+        self._count_s, self._blanking = count_s, blanking
+        self.update()
+
+    @property
+    def moved(self) -> tuple[tuple[int, int], ...]:
+        """The lit stretches."""
+        return self._moved
+
+    def show_areas(self, areas: Sequence[Area]) -> None:
+        """Name stretches of the line."""
+        if tuple(areas) != self._areas:
+            self._areas = tuple(areas)
+            self.update()
+
+    def show_moved(self, moved: Sequence[tuple[int, int]]) -> None:
+        """Light the stretches that a part moves."""
+        if tuple(moved) != self._moved:
+            self._moved = tuple(moved)
+            self.update()
+
+    def place(self, places: Places, time: TimeScale) -> None:
+        """Lie above the colour lane."""
+        if (places, time) != (self._places, self._time):
+            self._places, self._time = places, time
+            self.set_box(QRectF(places.names.topLeft(), places.colour.topRight()))
+
+    def draw(self, painter: QPainter) -> None:
+        strip = self._places.strip
+        self._draw_colours(painter, strip)
+        self._draw_moved(painter, strip)
+        self._draw_names(painter, self._places.names)
+
+    def _draw_colours(self, painter: QPainter, strip: QRectF) -> None:
+        time, theme = self._time, self.bench.theme
+        painter.fillRect(strip, theme.mixed("plot", "text", 0.0 if theme.dark else 0.92))
+        first, last = time.first_s / self._count_s, time.last_s / self._count_s
+        first = max(first, self._blanking)
+        if first >= last:
+            return
+        left = time.x(first * self._count_s)
+        target = QRectF(left, strip.top(), strip.right() - left, strip.height())
+        shrunk = (last - first) > target.width()
+        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform, shrunk)
+        painter.drawImage(target, self._image, QRectF(first, 0, last - first, 1))
+        if target.width() > CELL * (last - first):
+            painter.setPen(QPen(theme.color("plot"), 1))
+            cells = range(ceil(first), floor(last) + 1)
+            edges = [round(time.x(cell * self._count_s)) + 0.5 for cell in cells]
+            painter.drawLines([QLineF(x, strip.top(), x, strip.bottom()) for x in edges])
+
+    def _draw_moved(self, painter: QPainter, strip: QRectF) -> None:
+        pen = QPen(self.bench.theme.color("accent"), self.bench.px(3))
+        pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+        painter.setPen(pen)
+        y = strip.bottom() + self.bench.px(4.5)
+        for first, after in self._moved:
+            left = self._time.clipped_x(first * self._count_s)
+            right = self._time.clipped_x(after * self._count_s)
+            if right > left:
+                painter.drawLine(QPointF(left, y), QPointF(max(right, left + 1), y))
+
+    def _draw_names(self, painter: QPainter, row: QRectF) -> None:
+        theme, px = self.bench.theme, self.bench.px
+        font, centre = self.bench.type.sans(0.86), Qt.AlignmentFlag.AlignHCenter
+        picture_left = self._time.clipped_x(self._blanking * self._count_s)
+        roomy = picture_left - row.left() > ROOMY_PART * row.width()
+        porches = [area for area in self._areas if area.blanking and self._width(area) > 0]
+        placed = self._placed(porches, row.left(), picture_left) if roomy else []
+        pictures = [area for area in self._areas if not area.blanking and self._width(area) > px(8)]
+        for middle, width, name in (*placed, *self._placed(pictures, picture_left, row.right())):
+            box = QRectF(middle - width / 2, row.top(), width, row.height())
+            draw_text(painter, box, name, font, theme.color("dim"), align=centre, elide=True)
+        caption = QRectF(row.left(), row.top(), picture_left - row.left() - px(6), row.height())
+        small = self.bench.type.sans(0.80)
+        if not placed and QFontMetricsF(small).horizontalAdvance(CAPTION) <= caption.width():
+            draw_text(painter, caption, CAPTION, small, theme.color("dim"))
+
+    def _placed(self, areas: list[Area], left: float, right: float) -> list[tuple[float, float, str]]:
+        """Return middle, width and text of names: spread where all have room, else cut to their areas."""
+        measure, gap = QFontMetricsF(self.bench.type.sans(0.86)).horizontalAdvance, self.bench.px(8)
+        widths = [measure(area.name) + 1 for area in areas]
+        middles = [self._middle(area) for area in areas]
+        if sum(widths) + gap * len(areas) <= right - left:
+            middles = spread(middles, [width + gap for width in widths], left, right)
+        else:
+            widths = [min(width, self._width(area) - gap) for width, area in zip(widths, areas, strict=True)]
+        named = zip(middles, widths, areas, strict=True)
+        return [(middle, width, area.name) for middle, width, area in named if width > measure("ww")]
+
+    def _width(self, area: Area) -> float:
+        time = self._time
+        return time.clipped_x(area.after * self._count_s) - time.clipped_x(area.first * self._count_s)
+
+    def _middle(self, area: Area) -> float:
+        time = self._time
+        return (time.clipped_x(area.after * self._count_s) + time.clipped_x(area.first * self._count_s)) / 2

@@ -1,0 +1,112 @@
+"""A knob on the line ruler: dragged, or moved a count at a time by the arrow keys."""
+
+from PySide6.QtCore import QRectF, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QWheelEvent
+from PySide6.QtWidgets import QAbstractSlider, QWidget
+
+from workbench.gui.bench import Bench
+from workbench.timing.mode import Region
+
+__all__ = ["Knob"]
+
+SIZE = (9, 16)
+REACH = 24
+COARSE = 8
+MOST = 1_000_000
+
+
+class Knob(QAbstractSlider):
+    """The edge at the end of a region; its value is the region's count."""
+
+    moved = Signal(int)
+    """The count that is wanted."""
+    left = Signal()
+    dropped = Signal()
+
+    def __init__(self, bench: Bench, region: Region, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._bench, self._region = bench, region
+        self._per_count = 1.0
+        self._pressed_at: tuple[float, int] | None = None
+        self.setOrientation(Qt.Orientation.Horizontal)
+        self.setRange(0, MOST)
+        self.setSingleStep(1)
+        self.setPageStep(COARSE)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.setAttribute(Qt.WidgetAttribute.WA_Hover)
+        self.setCursor(Qt.CursorShape.SplitHCursor)
+        # What the slider does by itself only asks; the project answers with a count to show.
+        self.actionTriggered.connect(self._ask)
+
+    def show_count(self, region: Region, count: int, unit: str, time: str) -> None:
+        """Show the count that holds, and say it to assistive tools."""
+        self.setValue(count)
+        self.setAccessibleName(f"end of the {region.value}")
+        self.setAccessibleDescription(f"{region.value} {count} {unit}, {time}")
+        self.setToolTip(f"{region.value}: {count} {unit}, {time}. Drag, or arrow keys; Shift for {COARSE}")
+
+    def stand(self, x: float, bar: QRectF, per_count: float) -> None:
+        """Stand on an edge of the bar; ``per_count`` pixels are one count."""
+        reach, height = self._bench.px(REACH), round(bar.height()) + self._bench.px(8)
+        self._per_count = per_count
+        self.setGeometry(round(x - reach / 2), round(bar.center().y() - height / 2), reach, height)
+
+    def _ask(self, _action: int) -> None:
+        wanted, held = self.sliderPosition(), self.value()
+        self.setSliderPosition(held)
+        if wanted != held:
+            self.moved.emit(wanted)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        if event.button() is Qt.MouseButton.LeftButton:
+            self._pressed_at = (event.globalPosition().x(), self.value())
+            self.setFocus(Qt.FocusReason.MouseFocusReason)
+            self.raise_()
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        if self._pressed_at is not None:
+            x, count = self._pressed_at
+            wanted = count + round((event.globalPosition().x() - x) / self._per_count)
+            if wanted != self.value():
+                self.moved.emit(wanted)
+
+    def mouseReleaseEvent(self, _event: QMouseEvent) -> None:
+        if self._pressed_at is not None:
+            self._pressed_at = None
+            self.left.emit()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape and self._pressed_at is not None:
+            self._pressed_at = None
+            self.dropped.emit()
+            return
+        steps = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
+        step = steps.get(Qt.Key(event.key()))
+        if step is None:
+            super().keyPressEvent(event)
+            return
+        coarse = event.modifiers() & Qt.KeyboardModifier.ShiftModifier
+        self.moved.emit(self.value() + step * (COARSE if coarse else 1))
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        event.ignore()
+
+    def focusOutEvent(self, event) -> None:
+        super().focusOutEvent(event)
+        self.left.emit()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        theme, px = self._bench.theme, self._bench.px
+        width, height = px(SIZE[0]), px(SIZE[1])
+        box = QRectF((self.width() - width) / 2, (self.height() - height) / 2, width, height)
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            if self.hasFocus():
+                painter.setPen(QPen(theme.color("accent"), 2))
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                ring = box.adjusted(-2.5, -2.5, 2.5, 2.5)
+                painter.drawRoundedRect(ring, px(6), px(6))
+            lit = self.underMouse() or self._pressed_at is not None
+            painter.setPen(QPen(theme.color("accent" if lit else "text"), 1.6))
+            painter.setBrush(theme.color("panel"))
+            painter.drawRoundedRect(box.adjusted(0.8, 0.8, -0.8, -0.8), px(4), px(4))

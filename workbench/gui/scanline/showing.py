@@ -1,0 +1,92 @@
+"""Brings a result into the plot and the ruler: the line, or the whole frame."""
+
+from workbench.gui.bench import Bench
+from workbench.gui.scanline.content.areas import frame_areas, line_areas, moved_stretches
+from workbench.gui.scanline.content.frame import shown_frame
+from workbench.gui.scanline.content.frame_count import FrameCount
+from workbench.gui.scanline.content.scales import volts_top
+from workbench.gui.scanline.content.shown import Shown, shown_line
+from workbench.gui.scanline.content.words import time_decimals, v_sync_sentence
+from workbench.gui.scanline.lanes.view import HeldLevel, LanesView
+from workbench.gui.scanline.ruler import LineRuler, RulerText
+from workbench.pipeline.result import Result
+from workbench.pipeline.run import sync_drive
+from workbench.project.document import Channel, Project
+from workbench.waveform.eye import strip_colours
+from workbench.waveform.scanline import Scanline
+
+__all__ = ["Showing"]
+
+
+class Showing:
+    """Fills the plot from the newest result; what did not change is not filled again."""
+
+    def __init__(self, bench: Bench, plot: LanesView, ruler: LineRuler, frame_count: FrameCount) -> None:
+        self._bench, self._plot, self._ruler = bench, plot, ruler
+        self._frame_count = frame_count
+        self._line: tuple[Scanline, Shown] | None = None
+        self.frame = False
+        """Whether the whole frame is shown."""
+
+    def show(self, project: Project, result: Result) -> None:
+        """Show the line or the frame of a result that has one."""
+        if result.scanline is None:
+            return
+        if self.frame:
+            shown, areas = self._frame(project, result), frame_areas(project)
+            sentence = f"H sync: {project.mode.v.total} pulses, one a line"
+        else:
+            self._frame_count.stop()
+            shown, areas = self._shown_line(project, result.scanline), line_areas(project)
+            sentence = v_sync_sentence(project.mode, project.scanline)
+        levels = (result.channels[channel].levels.volts_by_code for channel in Channel)
+        highest = max(float(volts.max()) for volts in levels)
+        reached = max(highest, float(shown.colour_volts.max()) / 1.03)
+        self._plot.show_traces(shown, highest_volts=highest, top_volts=volts_top(reached), sentence=sentence)
+        self._plot.strip.show_areas(areas)
+        self._show_counts(project)
+        self.light(result)
+
+    def light(self, result: Result) -> None:
+        """Light what is chosen, pointed at or held."""
+        view = self._bench.view
+        channel = result.channels[view.channel]
+        part, moved = view.pointed or view.chosen, []
+        if part is not None and result.scanline is not None and not self.frame:
+            codes = result.scanline.codes[list(Channel).index(view.channel)]
+            moved = moved_stretches(channel.network, codes, part)
+        self._plot.show_moved(moved, f"{part} moves these" if moved else "")
+        code = view.held(view.channel)
+        volts_by_code = channel.levels.volts_by_code
+        held = (
+            []
+            if code is None or code >= len(volts_by_code)
+            else [HeldLevel(code, float(volts_by_code[code]))]
+        )
+        self._plot.show_held(held)
+
+    def _shown_line(self, project: Project, scanline: Scanline) -> Shown:
+        if self._line is None or self._line[0] is not scanline:
+            high = sync_drive(project.driver, project.sync)
+            volts = (high.h_high_volts, high.v_high_volts)
+            seen = project.scanline <= project.mode.v.active
+            self._line = scanline, shown_line(scanline, volts, strip_colours(scanline), seen=seen)
+        return self._line[1]
+
+    def _frame(self, project: Project, result: Result) -> Shown:
+        red, green, blue = (project.channels[channel].bits for channel in Channel)
+        counts = self._frame_count.ask(project.mode, project.picture, (red, green, blue))
+        levels = [result.channels[channel].levels.volts_by_code for channel in Channel]
+        high = sync_drive(project.driver, project.sync)
+        return shown_frame(project.mode, counts, levels, (high.h_high_volts, high.v_high_volts))
+
+    def _show_counts(self, project: Project) -> None:
+        mode = project.mode
+        if self.frame:
+            self._ruler.show_counts(mode.v, mode.line_s, FRAME_TEXT)
+        else:
+            text = RulerText("px", "µs", 1e-6, time_decimals(mode), "line")
+            self._ruler.show_counts(mode.h, mode.pixel_s, text)
+
+
+FRAME_TEXT = RulerText("lines", "ms", 1e-3, 3, "frame")
