@@ -356,6 +356,7 @@ def test_the_examples_of_the_reference_page_run_in_their_order(tmp_path, monkeyp
     monkeypatch.chdir(tmp_path)
     (tmp_path / "desk.edid").write_bytes(base_block())
     (tmp_path / "desk.hex").write_text(base_block().hex(" "))
+    (tmp_path / "drawer.csv").write_text("value,count\n1k,60\n470,60\n820,\n")
 
     codes = {line: main(shlex.split(line.partition(" | ")[0])[1:]) for line in lines}
 

@@ -4,7 +4,7 @@ import argparse
 from typing import NoReturn
 
 from workbench import __version__
-from workbench.cli import clock, export, mode, monitor, new, report, window
+from workbench.cli import clock, export, fit, mode, monitor, new, report, tolerance, window
 
 __all__ = ["COMMANDS", "command_line"]
 
@@ -14,6 +14,8 @@ _MODULES = {
     "mode": mode,
     "monitor": monitor,
     "clock": clock,
+    "fit": fit,
+    "tolerance": tolerance,
     "export": export,
     "window": window,
 }
@@ -31,6 +33,8 @@ examples:
   backporch mode 800x600@60 --descriptor
   backporch monitor desk.edid
   backporch clock 640x480@60 --reference 12M --multiply 16..320 --divide 1..7x1..7 --max-system 133M
+  backporch fit board.backporch --series E24 -o fitted.backporch
+  backporch tolerance board.backporch --resistors 1%
 
 A value is typed as 4700, 4.7k or 4k7; "backporch COMMAND --help" tells the rest.
 """

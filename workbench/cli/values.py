@@ -8,7 +8,16 @@ from workbench.circuit.ladders import MOST_BITS
 from workbench.errors import WorkbenchError
 from workbench.units import parse_list, parse_quantity
 
-__all__ = ["bit_counts", "list_of", "on_resistance", "optional_ohms", "quantity", "readable", "value_lists"]
+__all__ = [
+    "bit_counts",
+    "list_of",
+    "on_resistance",
+    "optional_ohms",
+    "quantity",
+    "readable",
+    "value_lists",
+    "whole_number",
+]
 
 T = TypeVar("T")
 
@@ -64,6 +73,13 @@ def on_resistance(text: str) -> tuple[float, float]:
         raise argparse.ArgumentTypeError("give one resistance, or high/low as in 40/55")
     ohms = [quantity("Ω", zero=True)(part) for part in parts]
     return ohms[0], ohms[-1]
+
+
+def whole_number(text: str) -> int:
+    """Read a whole number, 0 or more. [1]"""
+    if not (text.isascii() and text.isdigit() and len(text) <= 18):
+        raise argparse.ArgumentTypeError(f"“{text[:40]}” is no whole number: write one like 1000")
+    return int(text)
 
 
 def optional_ohms(text: str) -> float | None:

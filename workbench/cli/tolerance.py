@@ -1,0 +1,151 @@
+"""``backporch tolerance FILE``: what boards one would get, and which resistor matters most."""
+
+import argparse
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+from workbench.circuit.network import Network
+from workbench.circuit.tolerance import (
+    Band,
+    Distribution,
+    Spread,
+    Tolerance,
+    Tolerances,
+    find_tolerance,
+)
+from workbench.cli.output import print_json, print_text
+from workbench.cli.values import quantity, whole_number
+from workbench.files.project_file import read_project
+from workbench.project.document import Channel, Project
+from workbench.units import format_fixed, format_percent
+
+__all__ = ["add", "tolerance_object", "tolerance_text"]
+
+_SHOWN = 5
+"""Resistors whose influence the text lists. [1]"""
+
+Boards = dict[Channel, Tolerance]
+
+
+def add(commands: Any) -> None:
+    """Add the command."""
+    parser = commands.add_parser("tolerance", help="show the boards one would get")
+    parser.add_argument("file", type=Path, metavar="FILE", help="the project")
+    for name, what in (
+        ("--resistors", "of all resistors, as 1%%; each one's own if left out"),
+        ("--supply", "of the supply (0)"),
+        ("--load", "of the load (0)"),
+        ("--on-resistance", "of the pins' on-resistance (0)"),
+    ):
+        parser.add_argument(name, type=quantity("%", zero=True), metavar="PERCENT", help=what)
+    parser.add_argument(
+        "--normal", action="store_true", help="bell-shaped, the band at three deviations; uniform if left out"
+    )
+    parser.add_argument("--boards", type=whole_number, default=100_000, metavar="N", help="how many (100000)")
+    parser.add_argument("--seed", type=whole_number, default=1, metavar="N", help="of the draw (1)")
+    parser.add_argument("--json", action="store_true", help="as JSON, SI units, nothing rounded")
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Print the boards of every channel."""
+    found = _boards(read_project(arguments.file), arguments)
+    if arguments.json:
+        print_json(tolerance_object(found))
+    else:
+        print_text(tolerance_text(found))
+    return 0
+
+
+def tolerance_object(found: Boards) -> dict[str, object]:
+    """Return the boards as plain values for JSON: SI units, nothing rounded."""
+    first = found[Channel.RED]
+    return {
+        "boards": first.boards,
+        "seed": first.seed,
+        "channels": {channel.value: _channel_object(found[channel]) for channel in Channel},
+    }
+
+
+def tolerance_text(found: Boards) -> str:
+    """Return the boards for a terminal, equal channels once."""
+    return "\n".join(_lines(found))
+
+
+def _boards(project: Project, arguments: argparse.Namespace) -> Boards:
+    """Draw the boards of each channel; equal networks share theirs."""
+    shape = Distribution.NORMAL if arguments.normal else Distribution.UNIFORM
+    tolerances = Tolerances(
+        Band(arguments.resistors, shape),
+        Band(arguments.supply or 0.0, shape),
+        Band(arguments.load or 0.0, shape),
+        Band(arguments.on_resistance or 0.0, shape),
+    )
+    drawn: dict[Network, Tolerance] = {}
+    for channel in Channel:
+        network = project.channels[channel]
+        if network not in drawn:
+            drawn[network] = find_tolerance(
+                network,
+                project.driver,
+                project.load,
+                tolerances,
+                boards=arguments.boards,
+                seed=arguments.seed,
+            )
+    return {channel: drawn[project.channels[channel]] for channel in Channel}
+
+
+def _channel_object(found: Tolerance) -> dict[str, object]:
+    return {
+        "boards": found.boards,
+        "seed": found.seed,
+        "full_scale_v": _spread_object(found.full_scale_volts),
+        "monotonic_yield": found.monotonic_yield,
+        "max_dnl_lsb": _spread_object(found.max_dnl_lsb),
+        "max_inl_lsb": _spread_object(found.max_inl_lsb),
+        "sensitivity": [
+            {"part": each.part, "volts_per_percent": each.volts_per_percent} for each in found.sensitivity
+        ],
+    }
+
+
+def _spread_object(spread: Spread) -> dict[str, float]:
+    return {
+        "mean": spread.mean,
+        "std": spread.std,
+        "p01": spread.p01,
+        "p50": spread.p50,
+        "p99": spread.p99,
+        "worst_low": spread.worst_low,
+        "worst_high": spread.worst_high,
+    }
+
+
+def _lines(found: Boards) -> Iterator[str]:
+    first = found[Channel.RED]
+    yield f"{first.boards:,}".replace(",", " ") + f" boards, seed {first.seed}"
+    names: dict[int, list[str]] = {}
+    for channel in Channel:
+        names.setdefault(id(found[channel]), []).append(channel.value)
+    each = {id(tolerance): tolerance for tolerance in found.values()}
+    for key, words in names.items():
+        yield ""
+        yield from _channel_lines(", ".join(words).capitalize(), each[key])
+
+
+def _channel_lines(names: str, found: Tolerance) -> Iterator[str]:
+    yield f"{names:<22}{'mean':>9}{'1 %':>9}{'median':>9}{'99 %':>9}{'least':>9}{'most':>9}"
+    yield f"  {'white, V':<20}{_cells(found.full_scale_volts, 4)}"
+    yield f"  {'largest DNL, LSB':<20}{_cells(found.max_dnl_lsb, 3)}"
+    yield f"  {'largest INL, LSB':<20}{_cells(found.max_inl_lsb, 3)}"
+    yield f"  {'monotonic boards':<20}{format_percent(found.monotonic_yield, 2):>9}"
+    yield "  what 1 % more of a resistor does to white:"
+    for part in found.sensitivity[:_SHOWN]:
+        yield f"    {part.part:<8}{format_fixed(part.volts_per_percent, 'V', prefix='m'):>12}"
+
+
+def _cells(spread: Spread, digits: int) -> str:
+    values = (spread.mean, spread.p01, spread.p50, spread.p99, spread.worst_low, spread.worst_high)
+    return "".join(f"{value:>9.{digits}f}" for value in values).replace("-", "−")
