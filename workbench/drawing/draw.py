@@ -213,7 +213,7 @@ def _draw_exit(sketch: Sketch) -> None:
         return
     for run in plan.tail.runs:
         left, right = layout.columns.boxes[plan.rank[run.start]]
-        symbols = lie(run, left, right, y, layout.sheet, layout.pitch)
+        symbols = lie(run, left, right, y, layout.sheet, layout.pitch, above=True)
         sketch.symbols += symbols
         sketch.wire(run.start.node, sketch.meet(run.start, y), symbols[0].a, role=WireRole.BUS)
         for one, other in pairwise(symbols):

@@ -47,13 +47,16 @@ def find_needs(
     boxes, before, after = ([0.0] * count for _ in range(3))
     for slot, run in _placed(plan, slots):
         boxes[slot] = max(boxes[slot], _column(run, sheet, first=slot == 0))
-        names = (sheet.measure(step.part.id, NAME) for step in run.steps)
-        after[slot] = max(after[slot], max(names, default=0.0) + 14 * unit)
+        if run not in plan.tail.runs:
+            names = (sheet.measure(step.part.id, NAME) for step in run.steps)
+            after[slot] = max(after[slot], max(names, default=0.0) + 14 * unit)
         if GROUND in run.nodes:
             before[slot] = max(before[slot], 40 * unit)
     rungs = _rung_texts(plan, sheet)
     if rungs and (rank := plan.rank[plan.rungs[0].run.start]) < count:
-        before[rank] += rungs
+        # The texts beside the rungs stand before the next boxes, not before the socket.
+        before[rank] = max(before[rank], 0.0) + rungs
+        rungs = 0.0
     return Needs(
         tuple(boxes),
         tuple(before),
@@ -74,7 +77,8 @@ def _placed(plan: Plan, slots: dict[int, int]) -> list[tuple[int, Run]]:
 def _column(run: Run, sheet: Sheet, *, first: bool) -> float:
     """Return how wide a column must be for a run's boxes, joined. [px]"""
     face = VALUE if len(run.steps) == 1 else SMALL_VALUE
-    widths = [sheet.measure(value_text(step.part), face) + 16 * sheet.unit for step in run.steps]
+    pad = (16 if len(run.steps) == 1 else 11) * sheet.unit
+    widths = [sheet.measure(value_text(step.part), face) + pad for step in run.steps]
     if len(widths) < 2:
         return sum(widths)
     joined = len(widths) * max(widths) + JOINT * (len(widths) - 1) * sheet.unit

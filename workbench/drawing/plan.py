@@ -6,7 +6,7 @@ row of its own, and wires can only cross, never cover each other.
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
 from workbench.circuit.network import GROUND, Network, NodeId
@@ -17,6 +17,8 @@ __all__ = ["Exit", "Plan", "Row", "Rung", "make_plan"]
 
 BESIDE = 0.78
 """Distance of a part that lies parallel to the one above it. [row pitch]"""
+UNDER_PAIR = 1.14
+"""Distance to a joined pair above, whose bracket needs room. [row pitch]"""
 LINK = 0.5
 """Distance of a row that holds only a wire. [row pitch]"""
 TALLER = 0.6
@@ -155,7 +157,11 @@ def _stack(network: Network, spine: Spine, blocks: _Blocks) -> tuple[list[Row], 
         for node in spine.nodes[1:]:
             if last_pin[node] == index:
                 rows += _rows(blocks.spine[node])
-    return [*rows, *_rows(blocks.loose)], first
+    rows += _rows(blocks.loose)
+    for index, (above, row) in enumerate(pairwise(rows), 1):
+        if above.run is not None and len(above.run.steps) > 1:
+            rows[index] = replace(row, gap=max(row.gap, UNDER_PAIR))
+    return rows, first
 
 
 def _pins_of(blocks: _Blocks, node: NodeId) -> list[int]:
@@ -192,7 +198,7 @@ def _hang(spine: Spine, rows: list[Row], first: dict[NodeId, int]) -> list[Rung]
     for run, node in zip(spine.rungs, spine.nodes[1:], strict=True):
         below = first[node]
         row = rows[below]
-        rows[below] = Row(row.run, row.pin, max(row.gap, 1.0) + TALLER * (len(run.steps) - 1))
+        rows[below] = replace(row, gap=max(row.gap, 1.0) + TALLER * (len(run.steps) - 1))
         rungs.append(Rung(run, below - 1, below))
     return rungs
 

@@ -5,7 +5,7 @@ a wide sheet and a narrow one; room to spare goes where lines run, and where it 
 columns shrink to their least widths. A network that still does not fit makes the drawing wider.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import accumulate
 
 from workbench.drawing.faces import Measure
@@ -162,7 +162,10 @@ def fit_columns(sheet: Sheet, needs: Needs) -> Columns:
         add("current")
     last = (needs.tracks[-1] - 1) * TRACK * unit if needs.boxes else 0.0
     spans.append(_Span(last, last))
+    # Without a cable its room goes to the figures beside the last bus, and nothing else moves.
+    free = 0.0 if needs.cable else usual["cable"].usual * unit
     add("gap", needs.gap)
+    spans[-1] = replace(spans[-1], usual=spans[-1].usual + free)
     add("socket")
     if needs.cable:
         add("cable")
@@ -236,7 +239,8 @@ def fit_pitch(sheet: Sheet, gaps: float, *, high: float = 0.0) -> Pitch:
     """
     least, most = (_pitch(sheet, part, high) for part in (0.0, 1.0))
     low, tall = (_height(pitch, gaps) for pitch in (least, most))
-    part = (sheet.height - low) / (tall - low) if tall > low else 1.0
+    # Two pixels are kept for what rounding adds.
+    part = (sheet.height - 2.0 - low) / (tall - low) if tall > low else 1.0
     return _pitch(sheet, min(max(part, 0.0), 1.0), high)
 
 

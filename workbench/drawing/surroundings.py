@@ -197,9 +197,11 @@ def _draw_load(sketch: Sketch) -> None:
     if fitted and load.monitors > 1:
         twice = Label(f"× {load.monitors}", at.moved(dy=17 * unit), CAPTION)
         sketch.labels.append(twice)
-    if columns.cable[1] - columns.cable[0] > 40 * unit:
+    if columns.cable[1] - columns.cable[0] > 36 * unit:
         middle = sum(columns.cable) / 2
-        sketch.places.append(Place(Figure.LOAD_AMPS, Point(middle, y + 14 * unit), CURRENT, Align.CENTRE))
+        if columns.cable[1] - columns.cable[0] > layout.sheet.measure("00.000 mA", CURRENT):
+            at = Point(middle, y + 14 * unit)
+            sketch.places.append(Place(Figure.LOAD_AMPS, at, CURRENT, Align.CENTRE))
         sketch.places.append(Place(Figure.LOAD_ARROW, Point(middle, y), CURRENT))
         _draw_cable_texts(sketch, middle)
 
@@ -258,7 +260,7 @@ def _draw_volts(sketch: Sketch) -> None:
         sketch.labels.append(Label("open", Point(beside, y - 32 * unit - lift), CAPTION, live=True))
     else:
         roomy = layout.pitch.roomy
-        first = y + (28 if roomy or layout.plan.tail.runs else 20) * unit
+        first = y + ((28 if roomy else 20) + (7 if layout.plan.tail.runs else 0)) * unit
         line, pair = (17, 45) if roomy else (15, 37)
         put(Place(Figure.LOADED, Point(x, first), STATE if layout.sheet.slim else LOADED))
         put(Place(Figure.OPEN, Point(x, first + pair * unit), CURRENT if layout.sheet.slim else OPEN))

@@ -28,11 +28,20 @@ def body_height(sheet: Sheet, pitch: Pitch) -> float:
 
 
 def lie(
-    run: Run, left: float, right: float, y: float, sheet: Sheet, pitch: Pitch, *, first: bool = False
+    run: Run,
+    left: float,
+    right: float,
+    y: float,
+    sheet: Sheet,
+    pitch: Pitch,
+    *,
+    first: bool = False,
+    above: bool = False,
 ) -> list[Symbol]:
     """Return the symbols of a run that lies in a row, from left to right.
 
-    In the ``first`` column a joined pair is a little wider than a single box.
+    In the ``first`` column a joined pair is a little wider than a single box. Names stand
+    ``above`` the boxes where the pitch is roomy, or where asked.
     """
     count = len(run.steps)
     if count == 0:
@@ -46,8 +55,9 @@ def lie(
     for place, (step, ends) in enumerate(zip(run.steps, _ends(run), strict=True)):
         start = left - over + place * (each + joint)
         box = Rect(round(start), y - height / 2, round(each), height)
-        named = pitch.roomy or count == 1
-        symbols.append(_lying(step, ends, box, face, sheet, above=pitch.roomy, named=named))
+        over_box = above or pitch.roomy
+        named = over_box or count == 1
+        symbols.append(_lying(step, ends, box, face, sheet, above=over_box, named=named))
     return symbols
 
 
@@ -152,5 +162,7 @@ def _hanging(
         value=Label(value_text(part), value_at, SMALL_VALUE, strong=True),
         name=Label(part.id, name_at, NAME),
         bands=None,
-        field=Rect(left, centre.y - 13 * unit, max(room - (left - centre.x), 60 * unit), 26 * unit),
+        field=Rect(
+            left, centre.y - 13 * unit, min(max(room - (left - centre.x), 60 * unit), 96 * unit), 26 * unit
+        ),
     )

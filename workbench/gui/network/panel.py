@@ -1,0 +1,180 @@
+"""The network panel: head, drawing or table, what can be changed, and five figures."""
+
+from PySide6.QtCore import QEvent, QObject, QPoint, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QFrame, QMenu, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
+
+from workbench.gui.bench import Bench
+from workbench.gui.network.canvas import Canvas
+from workbench.gui.network.commands import NetworkCommands
+from workbench.gui.network.figures import FiguresStrip
+from workbench.gui.network.head import ChannelCards, Head
+from workbench.gui.network.menus import fill_menu
+from workbench.gui.network.pins import PinKeys
+from workbench.gui.network.table import PartsTable
+from workbench.gui.network.targets import Kind, Target, box_of
+from workbench.gui.network.tools import ToolRow
+from workbench.pipeline.result import Result
+from workbench.project.document import Project
+
+__all__ = ["NetworkPanel"]
+
+TALL = 700
+"""Height from which the row of buttons and the figures have room. [design px]"""
+LEAST = 280
+"""The least width the panel can be given. [design px]"""
+SLIM = 430
+"""Width under which only head and drawing are shown. [design px]"""
+
+
+class NetworkPanel(QWidget):
+    """Shows the drawn channel of a Result: as a drawing, or as its table twin."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._bench = bench
+        self._result: Result = bench.live.result
+        self.setAccessibleName("Network")
+        self.setMinimumWidth(bench.px(LEAST))
+        self.pins = PinKeys(bench, self)
+        self.canvas = Canvas(bench, self.pins)
+        self.table = PartsTable(bench)
+        self.stack = QStackedWidget()
+        self.scroller = self._scroll_area()
+        self.stack.addWidget(self.scroller)
+        self.stack.addWidget(self.table)
+        self.commands = NetworkCommands(
+            bench, self.canvas, self.pins, self, self.turn_table, self.table_shown
+        )
+        bench.actions.add(self.commands.specs())
+        self.head = Head(bench)
+        self.cards = ChannelCards(bench)
+        self.tools = ToolRow(bench)
+        self.figures = FiguresStrip(bench)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        rows: tuple[QWidget, ...] = (self.head, self.cards, self.stack, self.tools, self.figures)
+        for widget in rows:
+            column.addWidget(widget, 1 if widget is self.stack else 0)
+        self._connect()
+        self.show_result(self._result.project, self._result)
+
+    def _scroll_area(self) -> QScrollArea:
+        scroll = QScrollArea()
+        scroll.setFrameShape(QFrame.Shape.NoFrame)
+        scroll.setWidget(self.canvas)
+        scroll.setWidgetResizable(False)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        scroll.setAccessibleName("Network drawing, scrolled by rows")
+        scroll.viewport().setAutoFillBackground(False)
+        self.canvas.setAutoFillBackground(False)
+        scroll.viewport().installEventFilter(self)
+        return scroll
+
+    def _connect(self) -> None:
+        bench = self._bench
+        bench.view.changed.connect(self._show_state)
+        bench.theme_changed.connect(self._fold)
+        self.pins.changed.connect(self._on_pins)
+        self.head.released.connect(self.pins.release)
+        self.head.note.clicked.connect(bench.actions.action("network.link").trigger)
+        self.head.change.clicked.connect(self._open_change_menu)
+        self.canvas.menu_asked.connect(self._open_menu)
+        self.canvas.target_changed.connect(self._keep_in_sight)
+
+    def show_result(self, _project: Project, result: Result) -> None:
+        """Show another result."""
+        self._result = result
+        self.canvas.show_result(result)
+        self.table.show_project(result.project)
+        self.figures.show_channel(result.channels[self._bench.view.channel])
+        self._show_state()
+
+    def table_shown(self) -> bool:
+        """Return whether the table twin is shown."""
+        return self.stack.currentWidget() is self.table
+
+    def turn_table(self) -> None:
+        """Show the table, or the drawing again."""
+        shown = self.table_shown()
+        self.stack.setCurrentWidget(self.scroller if shown else self.table)
+        (self.canvas if shown else self.table).setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _show_state(self) -> None:
+        channel, result = self._bench.view.channel, self._result
+        code, source = self.pins.code(channel, result)
+        self.head.show_state(result, channel, code, source, short=not self._tall())
+        self.cards.show_state(result, channel)
+        self.cards.setVisible(not result.project.linked and not self._slim())
+        self.figures.show_channel(result.channels[channel])
+        self.table.show_project(result.project)
+        chosen = self.commands.part
+        self.tools.show_part(chosen)
+        self._bench.actions.refresh()
+
+    def _on_pins(self) -> None:
+        self.canvas.show_result(self._result)
+        self._show_state()
+
+    # Room
+
+    def _tall(self) -> bool:
+        return self.height() >= self._bench.px(TALL) and not self._slim()
+
+    def _slim(self) -> bool:
+        return self.width() < self._bench.px(SLIM)
+
+    def _fold(self) -> None:
+        """Leave out what has no room."""
+        tall = self._tall()
+        self.tools.setVisible(tall)
+        self.figures.setVisible(tall)
+        self._show_state()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fold()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if watched is self.scroller.viewport() and event.type() == QEvent.Type.Resize:
+            self._give_room()
+        return super().eventFilter(watched, event)
+
+    def _give_room(self) -> None:
+        """Let the drawing fill the room, whether or not scroll bars are shown in it now."""
+        self.canvas.set_room(self.scroller.maximumViewportSize())
+        drawing, room = self.canvas.drawing, self.scroller.maximumViewportSize()
+        if drawing.height > room.height() or drawing.width > room.width():
+            bars = self._bench.px(10)
+            wide = room.width() - (bars if drawing.height > room.height() else 0)
+            high = room.height() - (bars if drawing.width > room.width() else 0)
+            self.canvas.set_room(QSize(wide, high))
+        self.scroller.verticalScrollBar().setSingleStep(round(self.canvas.drawing.pitch))
+
+    def _keep_in_sight(self) -> None:
+        target = self.canvas.target
+        box = box_of(self.canvas.drawing, target) if target is not None else None
+        if box is not None:
+            centre = box.centre
+            margin = round(self.canvas.drawing.pitch)
+            self.scroller.ensureVisible(round(centre.x), round(centre.y), margin, margin)
+
+    # Menus
+
+    def _open_menu(self, target: Target | None, place: QPoint) -> None:
+        menu = QMenu(self)
+        menu.setAccessibleName("What can be done here")
+        fill_menu(menu, self._bench.actions, target, self.canvas, self.pins, self._result)
+        menu.aboutToHide.connect(menu.deleteLater)
+        menu.popup(place)
+
+    def _open_change_menu(self) -> None:
+        button = self.head.change
+        chosen = self._bench.view.chosen
+        target = Target(Kind.PART, part=chosen) if self.commands.part is not None else None
+        self._open_menu(target, button.mapToGlobal(QPoint(0, button.height() + 2)))
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), self._bench.theme.color("panel"))

@@ -1,0 +1,70 @@
+"""What a person does to the pins: hold a code on them, or let one go."""
+
+from PySide6.QtCore import QObject, Signal
+
+from workbench.circuit.network import Zeros
+from workbench.gui.bench import Bench
+from workbench.gui.network.shown import PinState, Source, pick_code
+from workbench.pipeline.result import Result
+from workbench.project.document import Channel
+
+__all__ = ["PinKeys"]
+
+
+class PinKeys(QObject):
+    """Forces pins of the drawn channel, of all three where they are linked; forgets on release.
+
+    The code held lies in the view state, so the plot and the pages show it too. Which single pins
+    are let go is known here only.
+    """
+
+    changed = Signal()
+
+    def __init__(self, bench: Bench, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._bench = bench
+        self._floating: dict[Channel, frozenset[int]] = {}
+        bench.view.changed.connect(self._on_view)
+
+    def code(self, channel: Channel, result: Result) -> tuple[int, Source]:
+        """Return the code on a channel's pins, and where it comes from."""
+        view = self._bench.view
+        return pick_code(channel, result, view.held(channel), view.pixel)
+
+    def floating(self, channel: Channel) -> frozenset[int]:
+        """Return the pins that are let go, counted from the most significant bit."""
+        return self._floating.get(channel, frozenset())
+
+    def toggle(self, channel: Channel, result: Result, pin: int) -> None:
+        """Force a 1 where a 0 is, and a 0 where a 1 is or nothing."""
+        code, _ = self.code(channel, result)
+        bits = result.project.channels[channel].bits
+        high = bool(code >> (bits - 1 - pin) & 1) or pin in self.floating(channel)
+        self.force(channel, result, pin, PinState.LOW if high else PinState.HIGH)
+
+    def force(self, channel: Channel, result: Result, pin: int, state: PinState) -> None:
+        """Hold the code that is on the pins now, with one pin in another state."""
+        project = result.project
+        bits = project.channels[channel].bits
+        code, _ = self.code(channel, result)
+        bit = 1 << (bits - 1 - pin)
+        floating = self.floating(channel) - {pin}
+        if state is PinState.FLOATING and project.driver.zeros is Zeros.DRIVEN:
+            floating |= {pin}
+        code = code | bit if state is PinState.HIGH else code & ~bit
+        channels = tuple(Channel) if project.linked else (channel,)
+        before = dict(self._floating)
+        self._floating.update(dict.fromkeys(channels, floating))
+        self._bench.view.hold(channels, code)
+        if before != self._floating:
+            self.changed.emit()
+
+    def release(self) -> None:
+        """Give the pins of all channels back to the picture."""
+        self._floating.clear()
+        self._bench.view.hold(tuple(Channel), None)
+        self.changed.emit()
+
+    def _on_view(self) -> None:
+        for channel in [c for c in self._floating if self._bench.view.held(c) is None]:
+            del self._floating[channel]

@@ -1,0 +1,84 @@
+"""What a change would do, worked out before it is made."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from workbench.circuit.linearity import Linearity, linearity
+from workbench.circuit.response import step_figures
+from workbench.circuit.solution import solve_levels
+from workbench.drawing import H_SERIES, V_SERIES
+from workbench.errors import EditError
+from workbench.gui.network.values import Value
+from workbench.project.document import Channel, Project
+from workbench.units import format_fixed, format_quantity
+from workbench.waveform.sync import sync_high_volts
+
+__all__ = ["Line", "what_would_change"]
+
+UNEVEN_LSB = 0.5
+"""How far a step may be off before it is pointed out. [LSB]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One figure before and after."""
+
+    name: str
+    before: str
+    after: str
+    warn: bool = False
+
+
+def what_would_change(
+    project: Project, channel: Channel, value: Value, new: float | None
+) -> tuple[Line, ...]:
+    """Return the figures that a new value moves: white and the worst step, or what it is there for."""
+    try:
+        edited = value.put(project, new)
+    except EditError:
+        return ()
+    if value.part in (H_SERIES, V_SERIES):
+        return (_sync_line(project, edited, value),)
+    if value.unit == "F":
+        return (_edge_line(project, edited, channel),)
+    before, after = (_linearity(each, channel) for each in (project, edited))
+    white = Line(
+        "white",
+        format_fixed(before.full_scale_volts, "", decimals=3),
+        format_fixed(after.full_scale_volts, "V", decimals=3),
+    )
+    return (white, *_worst_step(before, after))
+
+
+def _linearity(project: Project, channel: Channel) -> Linearity:
+    levels = solve_levels(project.channels[channel], project.driver, project.load)
+    return linearity(levels.volts_by_code)
+
+
+def _worst_step(before: Linearity, after: Linearity) -> tuple[Line, ...]:
+    """Return the step that is furthest off after the change, and how large it was."""
+    if not after.dnl_lsb.size or after.dnl_lsb.shape != before.dnl_lsb.shape:
+        return ()
+    worst = int(np.abs(after.dnl_lsb).argmax())
+    sizes = [f"{1.0 + float(each.dnl_lsb[worst]):.2f}".replace("-", "−") for each in (before, after)]
+    warn = abs(float(after.dnl_lsb[worst])) > UNEVEN_LSB
+    return (Line(f"step {worst} to {worst + 1}", sizes[0], f"{sizes[1]} LSB", warn),)
+
+
+def _edge_line(project: Project, edited: Project, channel: Channel) -> Line:
+    rises = [
+        step_figures(each.channels[channel], each.driver, each.load, each.cable).rise_s
+        for each in (project, edited)
+    ]
+    before, after = (format_quantity(rise, "s", 2) for rise in rises)
+    return Line("edge, 10–90 %", before, after)
+
+
+def _sync_line(project: Project, edited: Project, value: Value) -> Line:
+    def high(each: Project) -> str:
+        line = each.sync.h if value.part == H_SERIES else each.sync.v
+        volts = sync_high_volts(each.driver, line.series_ohms, line.input_ohms)
+        return format_fixed(volts, "V", decimals=2)
+
+    return Line("high at monitor", high(project), high(edited))
