@@ -31,6 +31,13 @@ def test_samples_read_back_exactly(result, rows):
     np.testing.assert_array_equal(table[:, 0], result.scanline.times_s)
 
 
+def test_figures_do_not_follow_how_numpy_is_set_to_print(result):
+    plain = scanline_csv(result)
+
+    with np.printoptions(precision=2, legacy="1.13"):
+        assert scanline_csv(result) == plain
+
+
 def test_time_starts_at_the_front_porch_and_syncs_fall_together_16_pixels_later(rows):
     table = np.array(rows[1:], dtype=np.float64)
     low = table[(table[:, 4] < 1.65).argmax(), 0], table[(table[:, 5] < 1.65).argmax(), 0]

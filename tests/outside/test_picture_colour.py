@@ -8,7 +8,8 @@ import pytest
 from workbench.picture.colour import delta_e_2000, lab_from_light, lab_from_srgb
 from workbench.picture.light import light_from_srgb, srgb_from_light
 
-with warnings.catch_warnings():  # the library warns that it cannot plot here
+# The library warns that it cannot plot here, and changes how numpy prints numbers.
+with np.printoptions(), warnings.catch_warnings():
     warnings.simplefilter("ignore")
     import colour
 

@@ -11,6 +11,7 @@ from workbench.circuit.network import OUTPUT, Capacitor, Driver, Load, PartId
 from workbench.circuit.response import pixel_pulse
 from workbench.circuit.solution import solve_levels
 from workbench.picture.scene import Card, Picture
+from workbench.picture.source import card_source
 from workbench.timing.search import find_mode
 from workbench.waveform.kernel import pixel_kernel
 from workbench.waveform.scanline import line_codes, render_scanline
@@ -34,7 +35,7 @@ def line_of(network, driver, card):
     levels = solve_levels(network, driver, LOAD)
     pulse = pixel_pulse(network, driver, LOAD, None, pixel_s=MODE.pixel_s, samples=SAMPLES)
     kernel = pixel_kernel(levels.volts_by_code, pulse.volts)
-    codes = line_codes(MODE, Picture(card), (5, 5, 5), 100)
+    codes = line_codes(MODE, card_source(Picture(card), 640, 480, (5, 5, 5)), 100)
     return render_scanline(
         MODE, 100, codes, codes * 0, kernels=(kernel,) * 3, sync=SyncDrive(3.3, 3.3, driver.rise_s)
     ), levels

@@ -7,13 +7,13 @@ import numpy as np
 import pytest
 
 from tests.waveform.pulses import rc_pulse
-from tests.waveform.test_scanline import BITS, LEVELS, SYNC, VGA, WEIGHTS, kernels
+from tests.waveform.test_scanline import BITS, LEVELS, SYNC, VGA, WEIGHTS, card_line, kernels
 from workbench.circuit.solution import bits_by_code
 from workbench.picture.cards import card_codes
 from workbench.picture.scene import Card, Picture
 from workbench.waveform.frame import frame_slices
 from workbench.waveform.kernel import pixel_kernel
-from workbench.waveform.scanline import line_codes, render_scanline
+from workbench.waveform.scanline import render_scanline
 
 SMALL = replace(
     VGA,
@@ -39,7 +39,7 @@ def test_every_line_is_the_scanline_of_the_bench(slow):
 
     assert volts.shape == (3, SMALL.v.total, SMALL.h.total * 8)
     for number in (3, 4, 40, 70, 71, 78):
-        codes, before = (line_codes(SMALL, picture, BITS, n) for n in (number, number - 1))
+        codes, before = (card_line(SMALL, picture, n) for n in (number, number - 1))
         line = render_scanline(SMALL, number, codes, before, kernels=three, sync=SYNC)
         # A trail of 90 pixels reaches past the line before, which a single line takes as lasting.
         bound = 1e-6 if not slow else 0.7 * np.exp(-SMALL.h.total * VGA.pixel_s / 400e-9)

@@ -9,6 +9,7 @@ from tests.waveform.pulses import rc_pulse
 from workbench.circuit.solution import bits_by_code
 from workbench.errors import TimingError
 from workbench.picture.scene import Card, Picture
+from workbench.picture.source import card_source
 from workbench.timing.search import find_mode
 from workbench.timing.standards import DMT
 from workbench.waveform.kernel import pixel_kernel
@@ -22,6 +23,11 @@ LEVELS = bits_by_code(5) @ WEIGHTS
 BITS = (5, 5, 5)
 
 
+def card_line(mode, picture, number):
+    """Return the codes of a line of a 5-5-5 board."""
+    return line_codes(mode, card_source(picture, mode.h.active, mode.v.active, BITS), number)
+
+
 def kernels(tau_s=2e-9, samples=16, n_after=6, pixel_s=VGA.pixel_s):
     pulse = rc_pulse(WEIGHTS, tau_s=tau_s, samples=samples, n_after=n_after, pixel_s=pixel_s)
     return (pixel_kernel(LEVELS, pulse),) * 3
@@ -29,12 +35,14 @@ def kernels(tau_s=2e-9, samples=16, n_after=6, pixel_s=VGA.pixel_s):
 
 def render(mode=VGA, picture=None, number=1, kernels=None):
     picture = picture or Picture()
-    codes, before = (line_codes(mode, picture, BITS, line) for line in (number, number - 1))
+    codes, before = (card_line(mode, picture, line) for line in (number, number - 1))
     return render_scanline(mode, number, codes, before, kernels=kernels or globals()["kernels"](), sync=SYNC)
 
 
 def test_codes_are_blanking_then_the_row():
-    codes = line_codes(VGA, Picture(Card.SOLID, blanking=(1, 2, 3)), BITS, 5)
+    codes = line_codes(
+        VGA, card_source(Picture(Card.SOLID, blanking=(1, 2, 3)), VGA.h.active, VGA.v.active, BITS), 5
+    )
 
     assert codes.shape == (3, 800)
     assert (codes[:, :160] == [[1], [2], [3]]).all()
@@ -43,11 +51,13 @@ def test_codes_are_blanking_then_the_row():
 
 @pytest.mark.parametrize("number", [481, 491, 525, 0])
 def test_lines_outside_the_picture_are_all_blanking(number):
-    assert not line_codes(VGA, Picture(Card.SOLID), BITS, number).any()
+    assert not line_codes(
+        VGA, card_source(Picture(Card.SOLID), VGA.h.active, VGA.v.active, BITS), number
+    ).any()
 
 
 def test_line_480_is_the_last_of_the_picture():
-    assert line_codes(VGA, Picture(Card.SOLID), BITS, 480)[:, 160:].all()
+    assert card_line(VGA, Picture(Card.SOLID), 480)[:, 160:].all()
 
 
 @pytest.mark.parametrize("mode", [m for m in DMT if not m.interlaced][::9], ids=lambda m: m.name)
@@ -105,7 +115,7 @@ def test_channels_keep_their_own_codes():
 def test_channels_may_have_different_bits():
     one_bit = pixel_kernel(np.array([0.0, 0.7]), rc_pulse([0.7], tau_s=2e-9, pixel_s=VGA.pixel_s))
     red, green, _ = kernels()
-    codes = line_codes(VGA, Picture(Card.SOLID), (5, 5, 1), 3)
+    codes = line_codes(VGA, card_source(Picture(Card.SOLID), 640, 480, (5, 5, 1)), 3)
 
     line = render_scanline(VGA, 3, codes, codes, kernels=(red, green, one_bit), sync=SYNC)
 

@@ -2,14 +2,14 @@
 
 import pytest
 
-from tests.waveform.test_scanline import BITS, SYNC, VGA
+from tests.waveform.test_scanline import SYNC, VGA, card_line
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.network import Driver, Load, Zeros
 from workbench.circuit.response import pixel_pulse
 from workbench.circuit.solution import solve_levels
 from workbench.picture.scene import Card, Picture
 from workbench.waveform.kernel import pixel_kernel
-from workbench.waveform.scanline import line_codes, render_scanline
+from workbench.waveform.scanline import render_scanline
 from workbench.waveform.working import channel_working, pixel_working, working_text
 
 LADDER = weighted(5, [510.0, 1e3, 2e3, 3900.0, 8200.0])
@@ -81,7 +81,7 @@ def test_any_network_is_a_divider_seen_from_its_output(code):
 def scanline(card=Card.SOLID, colour=(6 / 31, 16 / 31, 19 / 31), blanking=(0, 0, 0)):
     levels = solve_levels(LADDER, Driver(), Load())
     pulse = pixel_pulse(LADDER, Driver(), Load(), None, pixel_s=VGA.pixel_s, samples=16)
-    codes = line_codes(VGA, Picture(card, colour, blanking), BITS, 223)
+    codes = card_line(VGA, Picture(card, colour, blanking), 223)
     kernels = (pixel_kernel(levels.volts_by_code, pulse.volts),) * 3
     return render_scanline(VGA, 223, codes, codes, kernels=kernels, sync=SYNC), levels
 

@@ -1,6 +1,7 @@
 """The scanline as a table: what a scope at the monitor's input would write down."""
 
 import numpy as np
+from numpy.typing import NDArray
 
 from workbench.errors import TimingError
 from workbench.pipeline.result import Result
@@ -8,6 +9,9 @@ from workbench.timing.figures import simulable
 from workbench.waveform.scanline import TRACES, Scanline
 
 __all__ = ["scanline_csv", "shown_scanline"]
+
+_SMALL = 1e-4
+"""Below this a figure is written with an exponent. [V]"""
 
 
 def scanline_csv(result: Result) -> bytes:
@@ -24,10 +28,20 @@ def scanline_csv(result: Result) -> bytes:
     scanline = shown_scanline(result)
     header = ",".join(["time_s", *(f"{trace}_v" for trace in TRACES)])
     times = [repr(time_s) for time_s in scanline.times_s.tolist()]
-    # As text of 32-bit floats: the shortest figures that read back as the same sample.
-    columns = [row.tolist() for row in scanline.volts.astype(np.str_)]
+    columns = [_figures(row) for row in scanline.volts]
     rows = map(",".join, zip(times, *columns, strict=True))
     return "\n".join([header, *rows, ""]).encode()
+
+
+def _figures(volts: NDArray[np.float32]) -> list[str]:
+    """Return the shortest figures that read back as the same samples."""
+    distinct, where = np.unique(volts, return_inverse=True)
+    # Not through str(): how that prints a number is a setting any library may change.
+    figures = [
+        np.format_float_scientific(value) if 0.0 < abs(value) < _SMALL else np.format_float_positional(value)
+        for value in distinct
+    ]
+    return [figures[index] for index in where]
 
 
 def shown_scanline(result: Result) -> Scanline:

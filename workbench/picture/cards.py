@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from workbench.picture.scene import Card, Picture
 
-__all__ = ["BAR_NAMES", "Label", "card_codes", "card_labels", "card_row"]
+__all__ = ["BAR_NAMES", "Bits", "Label", "card_codes", "card_labels", "card_row"]
 
 IntArray = NDArray[np.intp]
 Bits = tuple[int, int, int]

@@ -1,9 +1,9 @@
-"""What the pins are told to show: a test card, its colour, and the code in blanking."""
+"""What the pins are told to show: a test card or an image, and the code in blanking."""
 
 from dataclasses import dataclass
 from enum import Enum
 
-__all__ = ["REPEATS", "Card", "Dither", "Fit", "Measure", "Picture"]
+__all__ = ["REPEATS", "Card", "Dither", "Fit", "Image", "Measure", "Picture"]
 
 REPEATS = (1, 2, 4)
 """How often a column or a row of a picture may be sent: once, doubled, four times. [1]"""
@@ -56,10 +56,27 @@ class Fit(Enum):
 
 
 @dataclass(frozen=True, slots=True)
+class Image:
+    """An image of the user's: its pixels, or where they are."""
+
+    name: str
+    """What it is called, usually the name of its file."""
+    width: int
+    height: int
+    content: bytes = b""
+    """Its pixels: rows from the top, red, green, blue bytes, deflated; empty if kept by reference."""
+    path: str | None = None
+    """Where its file was, of an image that is kept by reference."""
+    sha256: str | None = None
+    """Digest of that file, in hexadecimal: another file of that name is another image."""
+
+
+@dataclass(frozen=True, slots=True)
 class Picture:
     """The picture of a project."""
 
     card: Card = Card.COLOUR_BARS
+    """Shown where there is no image."""
     colour: tuple[float, float, float] = (1.0, 1.0, 1.0)
     """Colour of the solid card: red, green, blue as parts of full scale, ``0 … 1``. [1]"""
     blanking: tuple[int, int, int] = (0, 0, 0)
@@ -68,6 +85,12 @@ class Picture:
     """Pixels of the line for each column of the picture, one of `REPEATS`. [1]"""
     repeat_lines: int = 1
     """Lines of the frame for each row of the picture, one of `REPEATS`. [1]"""
+    image: Image | None = None
+    fit: Fit = Fit.LETTERBOX
+    smooth: bool = True
+    """Whether scaling takes means and straight lines, or the nearest pixel."""
+    dither: Dither = Dither.ORDERED_4
+    measure: Measure = Measure.VOLTS
 
     def size(self, width: int, height: int) -> tuple[int, int]:
         """Return the columns and rows that fill an active part of pixels and lines. [1]"""

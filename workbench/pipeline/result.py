@@ -8,6 +8,7 @@ from workbench.circuit.linearity import Linearity
 from workbench.circuit.network import Network
 from workbench.circuit.response import PixelPulse, Step
 from workbench.circuit.solution import Levels
+from workbench.picture.source import PictureCodes
 from workbench.project.document import Channel, Project
 from workbench.waveform.scanline import Scanline
 from workbench.waveform.slips import NO_SLIPS, Slips
@@ -59,8 +60,12 @@ class Result:
     project: Project
     channels: ChannelResults
     pins: PinTotals
+    picture: PictureCodes
+    """What the pins show in the active part of the frame."""
     scanline: Scanline | None
     """The line shown; none where the mode cannot be simulated (interlaced)."""
     findings: tuple[Finding, ...]
+    picture_problem: str | None = None
+    """Why the test card stands in for the project's image; none if it does not."""
     slips: Slips = NO_SLIPS
     """What the board does beside the design, in the scanline and the picture."""

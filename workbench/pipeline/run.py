@@ -1,5 +1,10 @@
 """Run a project through the engine, each stage at most once for the same inputs."""
 
+from collections.abc import Callable
+
+import numpy as np
+from numpy.typing import NDArray
+
 from workbench.checks import run_checks
 from workbench.checks.measures import Measures
 from workbench.circuit.ladders import recognise
@@ -7,8 +12,11 @@ from workbench.circuit.linearity import Linearity, linearity
 from workbench.circuit.network import Cable, Driver, Load, Network
 from workbench.circuit.response import PixelPulse, pixel_pulse, step_figures
 from workbench.circuit.solution import Levels, solve_levels
-from workbench.picture.scene import Picture
+from workbench.picture.images import image_pixels
+from workbench.picture.scene import Image
+from workbench.picture.source import PictureCodes
 from workbench.pipeline.memory import Memory
+from workbench.pipeline.pictures import Pictures
 from workbench.pipeline.result import ChannelResult, ChannelResults, PinTotals, Result
 from workbench.project.document import Channel, Project, SyncLines
 from workbench.timing.mode import Mode
@@ -19,7 +27,7 @@ from workbench.waveform.sync import SyncDrive, sync_high_volts
 
 __all__ = ["Pipeline", "pin_totals", "sync_drive"]
 
-Bits = tuple[int, int, int]
+ByteArray = NDArray[np.uint8]
 
 
 class Pipeline:
@@ -29,13 +37,15 @@ class Pipeline:
     something changed is one look into a dictionary.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, pixels: Callable[[Image], ByteArray] = image_pixels) -> None:
+        """Remember nothing yet; ``pixels`` finds the pixels of an image, or raises `FileError`."""
         self._recognise = Memory(recognise)
         self._levels = Memory(solve_levels)
         self._linearity = Memory(_linearity)
         self._step = Memory(step_figures)
         self._pulse = Memory(_pulse)
         self._kernel = Memory(_kernel)
+        self._pictures = Pictures(pixels)
         self._scanline = Memory(_scanline)
 
     def run(self, project: Project, slips: Slips = NO_SLIPS) -> Result:
@@ -55,9 +65,10 @@ class Pipeline:
         """
         channels = ChannelResults(*(self._channel(project, project.channels[c]) for c in Channel))
         pins = pin_totals(project, channels)
-        scanline = None if project.mode.interlaced else self._line(project, channels, slips)
+        picture, problem = self._picture(project, channels)
+        scanline = None if project.mode.interlaced else self._line(project, channels, picture, slips)
         findings = run_checks(project, Measures(channels, pins))
-        return Result(project, channels, pins, scanline, findings, slips)
+        return Result(project, channels, pins, picture, scanline, findings, problem, slips)
 
     def _channel(self, project: Project, network: Network) -> ChannelResult:
         driver, load, cable, mode = project.driver, project.load, project.cable, project.mode
@@ -71,13 +82,20 @@ class Pipeline:
             self._pulse(network, driver, load, cable, mode.pixel_s, samples_per_pixel(mode)),
         )
 
-    def _line(self, project: Project, channels: ChannelResults, slips: Slips) -> Scanline:
+    def _picture(self, project: Project, channels: ChannelResults) -> tuple[PictureCodes, str | None]:
+        red, green, blue = (channels[c] for c in Channel)
+        bits = red.network.bits, green.network.bits, blue.network.bits
+        levels = red.levels, green.levels, blue.levels
+        return self._pictures.codes(project.picture, project.mode, bits, levels)
+
+    def _line(
+        self, project: Project, channels: ChannelResults, picture: PictureCodes, slips: Slips
+    ) -> Scanline:
         red, green, blue = (channels[c] for c in Channel)
         return self._scanline(
             project.mode,
             project.scanline,
-            project.picture,
-            (red.network.bits, green.network.bits, blue.network.bits),
+            picture,
             tuple(
                 self._kernel(c.levels, c.pulse, lags)
                 for c, lags in zip((red, green, blue), slips.skew_s, strict=True)
@@ -104,16 +122,17 @@ def _kernel(levels: Levels, pulse: PixelPulse, skew_s: tuple[float, ...]) -> Ker
 def _scanline(
     mode: Mode,
     number: int,
-    picture: Picture,
-    bits: Bits,
+    picture: PictureCodes,
     kernels: tuple[Kernel, ...],
     sync: SyncDrive,
     slips: Slips,
 ) -> Scanline:
     red, green, blue = kernels
-    codes, before = (line_codes(mode, picture, bits, n) for n in (number, number - 1))
+    codes, before = (line_codes(mode, picture, n) for n in (number, number - 1))
     if slips != NO_SLIPS:
-        codes, before = (slipped_codes(slips, line, bits, mode.h.blanking) for line in (codes, before))
+        codes, before = (
+            slipped_codes(slips, line, picture.bits, mode.h.blanking) for line in (codes, before)
+        )
     return render_scanline(mode, number, codes, before, kernels=(red, green, blue), sync=sync)
 
 

@@ -9,7 +9,6 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from workbench.picture.cards import card_codes
 from workbench.pipeline.result import Result
 from workbench.pipeline.run import sync_drive
 from workbench.progress import SILENT, Progress
@@ -82,10 +81,8 @@ def _sent(result: Result, codes: ByteArray) -> ByteArray:
 
 def frame_codes(result: Result) -> tuple[ByteArray, tuple[int, int, int]]:
     """Return what the pins show in the picture, shape (3, v.active, h.active), and in blanking. [1]"""
-    project, slips = result.project, result.slips
-    red, green, blue = (project.channels[channel].bits for channel in Channel)
-    mode, bits = project.mode, (red, green, blue)
-    codes = card_codes(project.picture, mode.h.active, mode.v.active, bits)
+    project, slips, mode = result.project, result.slips, result.project.mode
+    codes, bits = result.picture.frame(), result.picture.bits
     if slips == NO_SLIPS:
         return codes, project.picture.blanking
     idle = np.array(project.picture.blanking, np.uint8).reshape(3, 1, 1)

@@ -9,8 +9,10 @@ from typing import Any
 
 from workbench.circuit.ladders import MOST_BITS
 from workbench.circuit.network import Cable, Capacitor, Driver, Load, Network, Resistor
-from workbench.errors import EditError, TimingError
-from workbench.picture.scene import REPEATS
+from workbench.errors import EditError, FileError, TimingError
+from workbench.picture.fit import check_size
+from workbench.picture.images import image_pixels
+from workbench.picture.scene import REPEATS, Image
 from workbench.project.document import Channel, MonitorRange, Project, SyncLine
 from workbench.project.limits import (
     AMPS,
@@ -41,6 +43,8 @@ __all__ = ["Flaw", "first_flaw"]
 Flaw = tuple[str, str]
 """Where in the project, as ``channels.red.resistors[3].ohms``, and a clause that says what is wrong."""
 
+_ANY_TEXT = {(Image, "path")}
+"""Texts that are no names: the place of a file is as long as it is, with any signs."""
 _RANGES: dict[tuple[type, str], Range] = {
     (Resistor, "ohms"): OHMS,
     (Resistor, "tolerance"): TOLERANCE,
@@ -102,6 +106,8 @@ def _walk(value: Any, place: str) -> Iterator[Flaw]:
         for field in fields(value):
             inner = getattr(value, field.name)
             where = f"{place}.{field.name}".lstrip(".")
+            if (type(value), field.name) in _ANY_TEXT:
+                continue
             limits = _RANGES.get((type(value), field.name))
             if limits is not None and inner is not None and inner not in limits:
                 yield where, limits.refusal(inner)
@@ -165,9 +171,22 @@ def _picture_flaws(project: Project) -> Iterator[Flaw]:
     for name in ("repeat_pixels", "repeat_lines"):
         if (count := getattr(picture, name)) not in REPEATS:
             yield f"picture.{name}", f"is {count}, but a pixel or line is sent 1, 2 or 4 times"
+    if picture.image is not None:
+        yield from _image_flaws(picture.image)
     for index, part in enumerate(picture.colour):
         if part not in UNIT:
             yield f"picture.colour[{index}]", UNIT.refusal(part)
+
+
+def _image_flaws(image: Image) -> Iterator[Flaw]:
+    try:
+        check_size(image.width, image.height, image.name)
+        if image.content:
+            image_pixels(image)
+    except FileError as error:
+        yield "picture.image", f"does not fit: {error}"
+    if not image.content and not image.path:
+        yield "picture.image", "has neither content nor path: load the image again"
 
 
 def _doubles(names: Sequence[str], place: str) -> Iterator[Flaw]:

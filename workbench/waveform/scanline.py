@@ -11,9 +11,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from workbench.errors import TimingError
-from workbench.picture.cards import card_row
 from workbench.picture.light import FULL_SCALE_VOLTS
-from workbench.picture.scene import Picture
+from workbench.picture.source import PictureCodes
 from workbench.timing.figures import simulable
 from workbench.timing.mode import Mode
 from workbench.waveform.kernel import Kernel
@@ -73,17 +72,15 @@ def samples_per_pixel(mode: Mode) -> int:
     return _SAMPLES if mode.h.total <= _LONG_LINE else _FEWEST_SAMPLES
 
 
-def line_codes(mode: Mode, picture: Picture, bits: tuple[int, int, int], number: int) -> IntArray:
+def line_codes(mode: Mode, codes: PictureCodes, number: int) -> IntArray:
     """Return the codes of a whole line, blanking first.
 
     Parameters
     ----------
     mode : Mode
         Counts of the line and the frame.
-    picture : Picture
+    codes : PictureCodes
         What the active part shows, and the code outside it.
-    bits : tuple of 3 int
-        Bits of red, green and blue. [1]
     number : int
         Line, from 1 at the first line of the picture; counts round the frame. [1]
 
@@ -92,13 +89,13 @@ def line_codes(mode: Mode, picture: Picture, bits: tuple[int, int, int], number:
     codes : int array, shape (3, h.total)
         From the start of the front porch; all blanking on a line outside the picture. [1]
     """
-    codes = np.empty((3, mode.h.total), np.intp)
-    codes[:] = np.array(picture.blanking, np.intp)[:, None]
+    line = np.empty((3, mode.h.total), np.intp)
+    line[:] = np.array(codes.picture.blanking, np.intp)[:, None]
     row = (number - 1) % mode.v.total
     if row < mode.v.active:
         active = mode.h.edges[2]
-        codes[:, active:] = card_row(picture, mode.h.active, mode.v.active, bits, row)
-    return codes
+        line[:, active:] = codes.row(row)
+    return line
 
 
 def render_scanline(

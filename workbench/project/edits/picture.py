@@ -1,17 +1,21 @@
-"""Edits of the picture: test card, colour, repeats, the code in blanking, the scanline shown."""
+"""Edits of the picture: test card, image, colour, repeats, the code in blanking, the scanline shown."""
 
 from dataclasses import replace
 
 from workbench.errors import EditError
-from workbench.picture.scene import REPEATS, Card
+from workbench.picture.scene import REPEATS, Card, Dither, Fit, Image, Measure
 from workbench.project.document import Channel, Project
 
 __all__ = [
     "set_blanking_code",
     "set_card",
     "set_colour",
+    "set_dither",
+    "set_fit",
     "set_repeats",
     "set_scanline",
+    "show_card",
+    "show_image",
     "step_scanline",
 ]
 
@@ -19,6 +23,28 @@ __all__ = [
 def set_card(project: Project, card: Card) -> Project:
     """Show another test card."""
     return replace(project, picture=replace(project.picture, card=card))
+
+
+def show_image(project: Project, image: Image) -> Project:
+    """Show an image in place of the test card."""
+    return replace(project, picture=replace(project.picture, image=image))
+
+
+def show_card(project: Project, card: Card) -> Project:
+    """Show a test card in place of the image, which is forgotten."""
+    return replace(project, picture=replace(project.picture, card=card, image=None))
+
+
+def set_fit(project: Project, fit: Fit, *, smooth: bool | None = None) -> Project:
+    """Choose how an image is brought to the size of the mode."""
+    picture = replace(project.picture, fit=fit)
+    return replace(project, picture=picture if smooth is None else replace(picture, smooth=smooth))
+
+
+def set_dither(project: Project, dither: Dither, measure: Measure | None = None) -> Project:
+    """Choose how a value between two levels is shown, and in what means are taken."""
+    picture = replace(project.picture, dither=dither)
+    return replace(project, picture=picture if measure is None else replace(picture, measure=measure))
 
 
 def set_colour(project: Project, colour: tuple[float, float, float]) -> Project:

@@ -1,0 +1,51 @@
+"""The codes of a picture, whatever it shows."""
+
+import numpy as np
+import pytest
+
+from workbench.picture.cards import card_codes
+from workbench.picture.images import kept_image
+from workbench.picture.scene import Card, Dither, Fit, Picture
+from workbench.picture.source import card_source, fitted_image, image_source
+
+BITS = (3, 3, 2)
+LEVELS = tuple(np.linspace(0.0, 0.7, 1 << bits) for bits in BITS)
+PHOTO = np.random.default_rng(2).integers(0, 256, (48, 64, 3), dtype=np.uint8)
+
+
+def shown(width=32, height=24, **settings):
+    picture = Picture(image=kept_image("photo.png", PHOTO), **settings)
+    return image_source(picture, width, height, BITS, fitted_image(picture, width, height, PHOTO), LEVELS)
+
+
+def test_a_card_is_itself():
+    picture = Picture(Card.ALL_CODES)
+    source = card_source(picture, 32, 24, BITS)
+
+    np.testing.assert_array_equal(source.frame(), card_codes(picture, 32, 24, BITS))
+    np.testing.assert_array_equal(source.row(7), source.frame()[:, 7])
+    assert source.labels(0)[0].text == "all codes"
+
+
+@pytest.mark.parametrize("dither", list(Dither), ids=lambda dither: dither.value)
+def test_rows_of_an_image_are_rows_of_its_frame(dither):
+    source = shown(dither=dither)
+
+    assert source.frame().shape == (3, 24, 32)
+    np.testing.assert_array_equal(source.row(23), source.frame()[:, 23])
+    assert source.row(0).dtype == np.intp
+    assert source.labels(3)[0].text == "photo.png"
+
+
+@pytest.mark.parametrize(("across", "down"), [(2, 1), (1, 2), (4, 4)])
+def test_repeats_send_each_column_and_row_several_times(across, down):
+    frame = shown(33, 25, repeat_pixels=across, repeat_lines=down, fit=Fit.STRETCH).frame()
+
+    assert frame.shape == (3, 25, 33)
+    small = frame[:, ::down, ::across]
+    np.testing.assert_array_equal(frame, small.repeat(down, axis=1).repeat(across, axis=2)[:, :25, :33])
+
+
+def test_frames_cannot_be_written():
+    with pytest.raises(ValueError, match="read-only"):
+        shown().frame()[0, 0, 0] = 1
