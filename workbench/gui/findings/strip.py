@@ -1,5 +1,7 @@
 """The findings strip: counts, the finding on show, why, by whose word, and one click to mend it."""
 
+from dataclasses import replace
+
 from PySide6.QtCore import QEvent, QRect, Qt
 from PySide6.QtGui import QEnterEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
@@ -35,6 +37,7 @@ class FindingsStrip(QWidget):
         self._place = 0
         self._folded = False
         self._lines: list[int] = []
+        self._said: tuple[object, ...] = ()
         self._sign_box = QRect()
         self.title = Words(bench, "Findings", caps=True, role="dim", parent=self)
         self.counts = {severity: CountButton(bench, severity, self) for severity in Severity}
@@ -150,21 +153,36 @@ class FindingsStrip(QWidget):
                 draw_sign(painter, self._sign_box.toRectF(), finding_sign(self.finding), theme)
 
     def _say(self) -> None:
-        finding = self.finding
+        """Put the finding on show into words, if they are other words than before."""
+        finding, project = self.finding, self._project
+        source = source_line(finding, project) if finding and project else ""
+        said = (
+            self._place,
+            source,
+            finding and replace(finding, remedy=None),
+            self._counts(),
+            _label(finding),
+        )
+        if said == self._said:
+            return
+        self._said = said
         for severity, button in self.counts.items():
-            count = sum(f.severity is severity for f in self._findings)
-            button.show_count(count, current=finding is not None and finding.severity is severity)
+            current = finding is not None and finding.severity is severity
+            button.show_count(self._counts()[severity], current=current)
         self.headline.say(
             finding.headline if finding else "Nothing to say.", about_parts=bool(finding and finding.parts)
         )
-        if finding is not None and self._project is not None:
+        if finding is not None:
             self.why.say(finding.why)
-            self.source.say(source_line(finding, self._project))
-            self.remedy.setText(finding.remedy.label if finding.remedy else "")
+            self.source.say(source)
+            self.remedy.setText(_label(finding))
             self.remedy.setToolTip(finding.remedy_text)
             self.setAccessibleDescription(f"{finding.headline} {finding.why}")
         self.position.say(f"{self._place + 1} of {len(self._findings)}")
         self._arrange()
+
+    def _counts(self) -> dict[Severity, int]:
+        return {severity: sum(f.severity is severity for f in self._findings) for severity in Severity}
 
     def _arrange(self) -> None:
         if self._folded:
@@ -247,6 +265,10 @@ class FindingsStrip(QWidget):
     def _show(*widgets: QWidget, shown: bool = True) -> None:
         for widget in widgets:
             widget.setVisible(shown)
+
+
+def _label(finding: Finding | None) -> str:
+    return finding.remedy.label if finding and finding.remedy else ""
 
 
 def _key(finding: Finding) -> tuple[str, str]:

@@ -30,11 +30,12 @@ class WhiteStatus(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
         self._folded = False
         self._result: Result | None = None
+        self._said: tuple[object, ...] = ()
         self.loaded_volts: float | None = None
         """Level with the monitor; none where the network has none. [V]"""
         self.open_volts: float | None = None
         bench.view.changed.connect(self._take)
-        bench.theme_changed.connect(self.updateGeometry)
+        bench.theme_changed.connect(self._restyle)
 
     def show_result(self, _project: Project, result: Result) -> None:
         """Show a result's white."""
@@ -71,15 +72,21 @@ class WhiteStatus(QWidget):
             else:
                 self._paint_open(painter)
 
+    def _restyle(self) -> None:
+        self.updateGeometry()
+        self.update()
+
     def _take(self) -> None:
         levels = self._result.channels[self.bench.view.channel].levels if self._result else None
         sound = levels is not None and is_sound(levels)
         self.loaded_volts = float(levels.volts_by_code[-1]) if levels is not None and sound else None
         self.open_volts = float(levels.open_by_code[-1]) if levels is not None and sound else None
-        self.setAccessibleDescription(
-            f"loaded {self._loaded_text()}, open {self._open_text()}, {self.verdict} 0.665 … 0.770 V"
-        )
-        self.update()
+        words = f"loaded {self._loaded_text()}, open {self._open_text()}, {self.verdict} 0.665 … 0.770 V"
+        said = (words, self.loaded_volts, self._load_text(), self.bench.view.channel)
+        if said != self._said:
+            self._said = said
+            self.setAccessibleDescription(words)
+            self.update()
 
     def _loaded_text(self) -> str:
         return "–" if self.loaded_volts is None else format_fixed(self.loaded_volts, "V")
