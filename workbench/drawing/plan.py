@@ -212,6 +212,9 @@ def _leave(
     drawn = {bus for row in rows if row.run for bus in (row.run.start, row.run.end)}
     root = rank.get(Bus(tail.root), 0)
     busy = any(rank[bus] > root for bus in drawn if bus in rank)
+    if tail.root in network.pins:
+        # What lies in a pin's rows stands right of the pin, where the output would leave.
+        busy = busy or any(rows[index].run is not None for index in here)
     if len(here) == 1 and not busy and tail.root not in spine.nodes[1:]:
         return rows, rungs, Exit(lower, lower)
     if len(here) > 1 and not busy and lower + 1 < len(rows):

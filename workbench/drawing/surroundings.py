@@ -47,7 +47,7 @@ def _draw_slim(sketch: Sketch) -> None:
     """Say which row is the monitor's, and keep room for the output's volts."""
     load = next((symbol for symbol in sketch.symbols if symbol.part == LOAD), None)
     if load is not None:
-        at = Point(sketch.layout.columns.block[0], load.body.centre.y)
+        at = Point(6 * sketch.unit, load.body.centre.y)
         sketch.labels.append(Label("monitor", at, CAPTION))
     _draw_volts(sketch)
 
