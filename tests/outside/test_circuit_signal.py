@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from scipy import integrate, signal
+from scipy import integrate, signal, special
 
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.network import GROUND, Cable, Capacitor, Driver, Load, Network, Resistor
@@ -165,3 +165,21 @@ def test_reflection_of_a_load(skrf):
     ours = Line(Cable(1.0), Load(ohms=82.0, farads=12e-12)).load_reflection(frequency.w)
 
     np.testing.assert_allclose(ours, load.s[:, 0, 0], rtol=1e-6)
+
+
+def test_step_through_the_skin_effect():
+    """``exp(-sqrt(k s))`` answers a step with ``erfc(sqrt(k / t) / 2)``.
+
+    M. Abramowitz, I. A. Stegun, "Handbook of Mathematical Functions", 29.3.83. Both ends are matched.
+    """
+    network = Network(("bit0",), (Resistor("R1", "bit0", "out", 75.0),))
+    cable = Cable(10.0, loss_db_per_m=0.2, loss_at_hz=100e6)
+    nepers = 2.0 * math.log(10) / 20
+    k = nepers**2 / (math.pi * 100e6)
+
+    step = step_figures(network, Driver(1.0, rise_s=0.2e-9), Load(), cable)
+
+    time_s = np.linspace(1e-9, 60e-9, 60)
+    expected = 0.5 * special.erfc(np.sqrt(k / time_s) / 2)
+    # A ramp is a step half its length later. The last hundredth creeps in over a microsecond.
+    np.testing.assert_allclose(np.interp(time_s + 0.1e-9, step.time_s, step.volts), expected, atol=4e-3)

@@ -233,3 +233,27 @@ def test_capacitors_in_a_row_are_one():
 def test_arrays_are_read_only():
     assert not pixel_pulse(FIVE, Driver(), Load(), pixel_s=PIXEL_S, samples=4).volts.flags.writeable
     assert not step_figures(FIVE, Driver(), Load()).volts.flags.writeable
+
+
+@every_path
+def test_a_late_pin_shows_the_same_pulse_later(path):
+    # Four samples late: the pulse of that pin moves by four samples, the others stay.
+    late = (4 * PIXEL_S / 16, *(0.0,) * (path[0].bits - 1))
+
+    together = pixel_pulse(*path, pixel_s=PIXEL_S, samples=16).volts
+    skewed = pixel_pulse(*path, pixel_s=PIXEL_S, samples=16, skews_s=late).volts
+
+    n = 16 * (min(together.shape[1], skewed.shape[1]) - 1)
+    flat, late_flat = together.reshape(len(together), -1)[:, :n], skewed.reshape(len(skewed), -1)[:, :n]
+    scale = np.abs(together).max()
+    np.testing.assert_allclose(late_flat[0, 4:], flat[0, :-4], atol=2e-3 * scale)
+    np.testing.assert_allclose(late_flat[1:], flat[1:], atol=2e-3 * scale)
+    np.testing.assert_allclose(skewed.sum(axis=1), together.sum(axis=1), atol=1e-12)
+
+
+def test_a_step_of_a_source_of_kilohms_into_an_open_cable_settles_at_its_level():
+    way = (Network(("bit0",), (Resistor("R1", "bit0", "out", 10e3),)), Driver(), Load(ohms=None), Cable(2.0))
+
+    step = step_figures(*way)
+
+    assert step.volts[-1] == pytest.approx(3.3, rel=1e-3)

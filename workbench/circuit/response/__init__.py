@@ -6,7 +6,8 @@ the echoes are summed in the frequency domain (``line.py``) and brought back by 
 transform.
 """
 
+from workbench.circuit.response.glitch import Glitch, glitches
 from workbench.circuit.response.pulse import PixelPulse, pixel_pulse
 from workbench.circuit.response.step import Step, step_figures
 
-__all__ = ["PixelPulse", "Step", "pixel_pulse", "step_figures"]
+__all__ = ["Glitch", "PixelPulse", "Step", "glitches", "pixel_pulse", "step_figures"]

@@ -15,7 +15,7 @@ SPEED_OF_LIGHT = 299_792_458.0
 """Exact by the definition of the metre, BIPM, The International System of Units, 9th edition. [m/s]"""
 
 _NEPER_DB = 20.0 / math.log(10.0)
-_MOST_RETURNED = 0.98
+_MOST_RETURNED = 0.999
 """A round trip returns at most this share of a wave: nothing rings for ever. [1]"""
 
 
@@ -67,12 +67,8 @@ class Line:
         siemens = self.load.siemens + 1j * omega * (self.load.farads * self.load.monitors)
         return np.asarray(2.0 / (1.0 + self.cable.ohms * siemens) - 1.0)
 
-    def first_pass(self, omega: FloatArray) -> ComplexArray:
-        """Return volts at the monitor for each volt sent, before any echo and without the delay. [1]"""
-        return np.asarray(self.loss(omega) * (1.0 + self.load_reflection(omega)))
-
-    def round_trip(self, omega: FloatArray, source_impedance: ComplexArray) -> ComplexArray:
-        """Return what is left of a wave at the monitor when it comes there again.
+    def waves(self, omega: FloatArray, source_impedance: ComplexArray) -> tuple[ComplexArray, ComplexArray]:
+        """Return the first arrival at the monitor, and what is left of a wave there a round trip later.
 
         Parameters
         ----------
@@ -80,8 +76,17 @@ class Line:
             Angular frequency. [rad/s]
         source_impedance : complex array, shape (n_frequencies,)
             Impedance at the near end with the cable's own in parallel to it. [Ω]
+
+        Returns
+        -------
+        first : complex array, shape (n_frequencies,)
+            Volts at the monitor for each volt sent, before any echo and without the delay. [1]
+        again : complex array, shape (n_frequencies,)
+            Part of the first arrival that comes again, with its delay. [1]
         """
-        source_reflection = 2.0 * source_impedance / self.cable.ohms - 1.0
-        delay = np.exp(-2.0j * self.delay_s * omega)
-        left = source_reflection * self.load_reflection(omega) * self.loss(omega) ** 2 * delay
-        return np.asarray(left * (_MOST_RETURNED / np.maximum(np.abs(left), _MOST_RETURNED)))
+        loss, reflected = self.loss(omega), self.load_reflection(omega)
+        first = loss * (1.0 + reflected)
+        source_reflection = (2.0 / self.cable.ohms) * source_impedance - 1.0
+        again = source_reflection * reflected * loss**2 * np.exp(-2.0j * self.delay_s * omega)
+        again *= _MOST_RETURNED / np.maximum(np.abs(again), _MOST_RETURNED)
+        return first, again

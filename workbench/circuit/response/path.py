@@ -10,6 +10,7 @@ to arrive.
 
 import math
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 
@@ -62,8 +63,7 @@ class Path:
         """Return the first arrival at the monitor, and the part of it that comes again. [1]"""
         if self.line is None:
             return np.ones(len(omega), np.complex128), np.zeros(len(omega), np.complex128)
-        again = self.line.round_trip(omega, self.poles.impedance @ lagging)
-        return self.line.first_pass(omega), again
+        return self.line.waves(omega, self.poles.impedance @ lagging)
 
     def transfer(self, omega: FloatArray) -> ComplexArray:
         """Return volts at the monitor for each volt of each pin, shape (n_pins, n_frequencies). [1]
@@ -117,6 +117,7 @@ _SHORTEST_S = 1e-10
 """Edges shorter than this are not resolved on a cable. [s]"""
 
 
+@lru_cache(maxsize=16)
 def find_path(network: Network, driver: Driver, load: Load, cable: Cable | None) -> Path | None:
     """Return the way from the pins to the monitor, none where no pin reaches it.
 

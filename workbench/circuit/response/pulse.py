@@ -1,6 +1,7 @@
 """What one pixel becomes at the monitor."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -22,8 +23,6 @@ _MOST_PIXELS = 1024
 """Pixels after which a pulse is cut off at the latest. [1]"""
 _CUT = 1e-4
 """Share of a pulse below which its tail is cut off (and added to its last pixel). [1]"""
-_UNUSED = 1e-12
-"""Share of the largest below which a lag does not reach the output. [1]"""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -44,6 +43,7 @@ def pixel_pulse(
     *,
     pixel_s: float,
     samples: int,
+    skews_s: Sequence[float] = (),
 ) -> PixelPulse:
     """Return what becomes of one pixel, pin by pin.
 
@@ -55,6 +55,8 @@ def pixel_pulse(
         Length of a pixel, ``0 < pixel_s``. [s]
     samples : int
         Samples of each pixel, ``1 <= samples``. [1]
+    skews_s : sequence of float, shape (n_pins,), optional
+        How late each pin changes, most significant first, ``0 <= skews_s``. [s]
 
     Returns
     -------
@@ -72,32 +74,41 @@ def pixel_pulse(
     step_s = pixel_s / samples
     if path is None:
         return PixelPulse(read_only(np.zeros((network.bits, 1, samples))), step_s)
-    volts = _pulses(path, pixel_s, samples) if path.line is None else _line_pulses(path, pixel_s, samples)
+    skews = np.zeros(network.bits) if not len(skews_s) else np.asarray(skews_s, dtype=np.float64)
+    n_pixels = min(2 + math.ceil((path.settling_s + skews.max()) / pixel_s), _MOST_PIXELS)
+    pulses = _pulses if path.line is None else _line_pulses
+    volts = pulses(path, skews, pixel_s, n_pixels * samples, samples).reshape(-1, n_pixels, samples)
     return PixelPulse(read_only(_cut(volts, path.weights_volts)), step_s)
 
 
-def _pulses(path: Path, pixel_s: float, samples: int) -> FloatArray:
-    n_pixels = min(1 + math.ceil(path.settling_s / pixel_s), _MOST_PIXELS)
-    time_s = np.linspace(0.0, (n_pixels + 1) * pixel_s, (n_pixels + 1) * samples, endpoint=False)
-    edges = path.poles.ramps(time_s, path.rise_s)
-    edges[:, samples:] -= edges[:, :-samples].copy()
-    return (path.supply_volts * path.poles.shares @ edges).reshape(-1, n_pixels + 1, samples)
+def _pulses(path: Path, skews_s: FloatArray, pixel_s: float, n_samples: int, samples: int) -> FloatArray:
+    """Return the pulses in closed form, shape (n_pins, n_samples). [V]"""
+    time_s = np.arange(n_samples) * (pixel_s / samples)
+    volts = np.empty((len(skews_s), n_samples))
+    for skew in np.unique(skews_s):
+        edges = path.poles.ramps(time_s - skew, path.rise_s)
+        edges[:, samples:] -= edges[:, :-samples].copy()
+        late = skews_s == skew
+        volts[late] = path.supply_volts * path.poles.shares[late] @ edges
+    return volts
 
 
-def _line_pulses(path: Path, pixel_s: float, samples: int) -> FloatArray:
-    n_pixels = min(2 + math.ceil(path.settling_s / pixel_s), _MOST_PIXELS)
-    finer = _finer(pixel_s / samples, samples * n_pixels, path.shortest_s)
+def _line_pulses(path: Path, skews_s: FloatArray, pixel_s: float, n_samples: int, samples: int) -> FloatArray:
+    """Return the pulses at the end of the cable, shape (n_pins, n_samples). [V]"""
+    finer = _finer(pixel_s / samples, n_samples, path.shortest_s)
     step_s = pixel_s / (samples * finer)
-    pixel = ramp_of(path, samples * n_pixels * finer, step_s)
+    pixel = ramp_of(path, n_samples * finer, step_s)
     pixel[samples * finer :] -= pixel[: -samples * finer].copy()
     omega = omega_of(len(pixel), step_s)
     lagging = path.poles.lagging(omega)
     first, again = path.waves(omega, lagging)
-    shares = path.supply_volts * path.poles.shares
-    used = np.abs(shares).max(axis=0) > _UNUSED * np.abs(shares).max()
-    spectrum = np.fft.rfft(pixel) * first / (1.0 - again) * lagging[used]
-    rows = np.fft.irfft(spectrum, len(pixel))[:, ::finer]
-    return (shares[:, used] @ rows).reshape(-1, n_pixels, samples)
+    spectra = np.fft.rfft(pixel) * (first / (1.0 - again)) * lagging
+    volts = np.empty((len(skews_s), n_samples))
+    for skew in np.unique(skews_s):
+        rows = np.fft.irfft(spectra * np.exp(-1j * omega * skew), len(pixel))[:, ::finer]
+        late = skews_s == skew
+        volts[late] = path.supply_volts * path.poles.shares[late] @ rows
+    return volts
 
 
 def _finer(step_s: float, n_samples: int, shortest_s: float) -> int:

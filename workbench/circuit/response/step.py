@@ -7,22 +7,12 @@ import numpy as np
 
 from workbench.circuit.network import Cable, Driver, Load, Network
 from workbench.circuit.ports import FloatArray
-from workbench.circuit.response.line import Line
+from workbench.circuit.response.edges import edges_of
 from workbench.circuit.response.path import Path, find_path
-from workbench.circuit.response.transform import (
-    MOST_SAMPLES,
-    SAMPLES_PER_CHANGE,
-    omega_of,
-    ramp_of,
-    read_only,
-)
+from workbench.circuit.response.transform import read_only
 
 __all__ = ["Step", "step_figures"]
 
-_SAMPLES_PER_LAG = 1024
-"""Samples of a step over each of its lags, until it has settled. [1]"""
-_NO_ECHO = 1e-6
-"""Share of the first step below which an echo is none. [1]"""
 _MOST_HZ = 1e12
 """A bandwidth above this is called none. [Hz]"""
 
@@ -59,10 +49,9 @@ def step_figures(network: Network, driver: Driver, load: Load, cable: Cable | No
 
     Notes
     -----
-    The ghost's size is taken from the model's own waves: the first echo alone over the first
-    arrival alone, each one round trip after it has come. So the loss of the cable is in it. With
-    resistances at both ends and no loss it is the product of the two reflections; it comes after
-    two passages of the cable [1]_.
+    The ghost is taken from the model's own waves (:func:`.edges.edges_of`). With resistances at both
+    ends and no loss it is the product of the two reflections; it comes after two passages of the
+    cable [1]_.
 
     References
     ----------
@@ -71,15 +60,16 @@ def step_figures(network: Network, driver: Driver, load: Load, cable: Cable | No
     path = find_path(network, driver, load, cable)
     if path is None or not (end := float(path.weights_volts.sum())):
         return Step(0.0, None, 0.0, 0.0, None, None, *(read_only(np.zeros(2)) for _ in range(2)))
-    time_s, volts, ghost = _line_step(path, path.line) if path.line else _lumped_step(path)
+    edges = edges_of(path)
+    time_s, volts = edges.time_s, edges.volts.sum(axis=0)
     share = volts / end
     return Step(
         rise_s=_first_time(time_s, share, 0.9) - _first_time(time_s, share, 0.1),
         bandwidth_hz=_bandwidth_hz(path),
         settle_s=_last_time(time_s, np.abs(share - 1.0), 0.5 / (network.n_codes - 1)),
         overshoot=max(0.0, float(share.max()) - 1.0),
-        first_ghost_ratio=ghost,
-        first_ghost_s=None if ghost is None or path.line is None else 2.0 * path.line.delay_s,
+        first_ghost_ratio=edges.ghost,
+        first_ghost_s=None if edges.ghost is None or path.line is None else 2.0 * path.line.delay_s,
         time_s=read_only(time_s),
         volts=read_only(volts),
     )
@@ -100,42 +90,6 @@ def _last_time(time_s: FloatArray, distance: FloatArray, half_lsb: float) -> flo
     return float(time_s[-1]) - _first_time(float(time_s[-1]) - time_s[::-1], distance[::-1], half_lsb)
 
 
-def _lumped_step(path: Path) -> tuple[FloatArray, FloatArray, None]:
-    time_s = _fine_where_it_moves(path)
-    return (
-        time_s,
-        path.supply_volts * path.poles.shares.sum(axis=0) @ path.poles.ramps(time_s, path.rise_s),
-        None,
-    )
-
-
-def _fine_where_it_moves(path: Path) -> FloatArray:
-    """Return instants that resolve the ramp and each lag, however far apart they are. [s]"""
-    spans = [path.rise_s, *(16.0 * path.poles.lags_s), *(path.rise_s + 16.0 * path.poles.lags_s)]
-    return np.unique(np.concatenate([np.linspace(0.0, span, _SAMPLES_PER_LAG) for span in spans]))
-
-
-def _line_step(path: Path, line: Line) -> tuple[FloatArray, FloatArray, float | None]:
-    settling_s = path.settling_s
-    n_samples = 1 << math.ceil(
-        math.log2(min(settling_s / path.shortest_s * SAMPLES_PER_CHANGE, MOST_SAMPLES))
-    )
-    step_s = settling_s / n_samples
-    ramp = ramp_of(path, n_samples, step_s)
-    omega = omega_of(n_samples, step_s)
-    lagging = path.poles.lagging(omega)
-    first, again = path.waves(omega, lagging)
-    at_end = (
-        path.supply_volts * path.poles.shares.sum(axis=0) @ lagging * np.fft.rfft(np.diff(ramp, prepend=0.0))
-    )
-    waves = at_end * np.stack((first / (1.0 - again), first, first * again))
-    volts, arrival, echo = np.cumsum(np.fft.irfft(waves, n_samples), axis=1)
-    time_s = np.linspace(0.0, settling_s, n_samples, endpoint=False)
-    trip = 2.0 * line.delay_s
-    ratio = float(np.interp(2.0 * trip, time_s, echo) / np.interp(trip, time_s, arrival))
-    return time_s, volts, ratio if abs(ratio) > _NO_ECHO else None
-
-
 def _bandwidth_hz(path: Path) -> float | None:
     """Return the lowest frequency at which half the power of a steady signal is left. [Hz]"""
     pins = path.poles.shares.sum(axis=0)
@@ -149,19 +103,20 @@ def _bandwidth_hz(path: Path) -> float | None:
 
     hz = _probing_hz(path)
     for _ in range(3):
-        low = excess(hz) < 0.0
-        late = int(np.argmax(low))
-        if not low[late]:
+        over = excess(hz)
+        late = int(np.argmax(over < 0.0))
+        if over[late] >= 0.0:
             return None
         early = max(late - 1, 0)
-        hz = np.linspace(hz[early], hz[late], 65)
-    return float(hz[32])
+        corner = float(np.interp(0.0, -over[[early, late]], hz[[early, late]]))
+        hz = np.linspace(hz[early], hz[late], 33)
+    return corner
 
 
 def _probing_hz(path: Path) -> FloatArray:
     """Return frequencies close enough to see each lag, and each ripple that a cable's echoes make. [Hz]"""
-    decades = np.geomspace(1.0, _MOST_HZ, 481)
+    decades = np.geomspace(1.0, _MOST_HZ, 193)
     if path.line is None:
         return decades
-    ripple_hz = 0.5 / path.line.delay_s
-    return np.unique(np.concatenate((decades, np.arange(1, 4097) * (ripple_hz / 16.0))))
+    eighth_hz = 0.5 / path.line.delay_s / 8.0
+    return np.unique(np.concatenate((decades, np.arange(1, 1025) * eighth_hz)))

@@ -7,12 +7,22 @@ import numpy as np
 from workbench.circuit.ports import FloatArray
 from workbench.circuit.response.path import Path
 
-__all__ = ["MOST_SAMPLES", "SAMPLES_PER_CHANGE", "omega_of", "ramp_of", "read_only"]
+__all__ = ["MOST_SAMPLES", "SAMPLES_PER_CHANGE", "omega_of", "quick_count", "ramp_of", "read_only"]
 
 MOST_SAMPLES = 1 << 16
 """Samples of one transform at most. [1]"""
 SAMPLES_PER_CHANGE = 16
 """Samples over the shortest time in which an edge changes. [1]"""
+
+
+def quick_count(wanted: float) -> int:
+    """Return a number of samples not below the wanted one that a transform does quickly. [1]
+
+    >>> quick_count(18_000.0)
+    20480
+    """
+    power = 1 << math.ceil(math.log2(wanted))
+    return min(count for count in (power, power * 3 // 4, power * 5 // 8) if count >= wanted)
 
 
 def ramp_of(path: Path, n_samples: int, step_s: float) -> FloatArray:
