@@ -127,10 +127,11 @@ class MainWindow(QMainWindow):
         self._fold_foot(self.pages.page)
 
     def restore_geometry(self) -> None:
-        """Stand where the window stood last time, or fill most of the screen."""
+        """Stand where the window stood last time, or fill the screen."""
         if not self.restoreGeometry(self.bench.settings.get(WINDOW)):
             room = self.screen().availableGeometry()
-            self.resize(min(1920, round(room.width() * 0.95)), min(1080, round(room.height() * 0.92)))
+            self.resize(round(room.width() * 0.8), round(room.height() * 0.8))
+            self.setWindowState(Qt.WindowState.WindowMaximized)
 
     def _on_change(self, change: Change) -> None:
         if change.before is change.after:
