@@ -11,6 +11,7 @@ from workbench.exports.levels_csv import levels_csv
 from workbench.exports.picture_png import picture_png, sent_png
 from workbench.exports.scanline_csv import scanline_csv
 from workbench.exports.scanline_svg import scanline_svg
+from workbench.exports.schematic_svg import schematic_svg
 from workbench.pipeline.result import Result
 
 __all__ = ["KINDS", "Kind"]
@@ -33,6 +34,7 @@ KINDS: dict[str, Kind] = {
     for kind in (
         Kind("scanline-csv", "the scanline at the monitor, one row a sample", ".csv", scanline_csv),
         Kind("scanline-svg", "the scanline as a drawing for paper", ".svg", scanline_svg),
+        Kind("schematic-svg", "the network as a drawing for paper", ".svg", schematic_svg),
         Kind("levels-csv", "volts, steps and currents of every code", ".csv", levels_csv),
         Kind("picture-png", "the picture as a monitor shows it", ".png", picture_png),
         Kind("picture-sent-png", "the picture as sent, on a perfect display", ".png", sent_png),
