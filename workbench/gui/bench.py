@@ -2,6 +2,8 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from pathlib import Path
+from typing import Protocol
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QFont, QFontInfo
@@ -15,13 +17,23 @@ from workbench.gui.view_state import ViewState
 from workbench.project.document import Project
 from workbench.project.session import Session
 
-__all__ = ["DESIGN_PX", "PROJECTOR_PX", "Bench", "Notice"]
+__all__ = ["DESIGN_PX", "PROJECTOR_PX", "Bench", "Dialogs", "Notice"]
 
 DESIGN_PX = 14.0
 """Height of the base text for which sizes are written down in the panels. [px]"""
 
 PROJECTOR_PX = 32.0
 """Height of the base text on a projector: 24 pt, so the last row can read it. [px]"""
+
+
+class Dialogs(Protocol):
+    """How a panel asks for a file; the window's messages do it, tests put their own in place."""
+
+    def open_path(self, title: str, folder: Path, kinds: str) -> Path | None:
+        """Let the person choose a file to open; none if they change their mind."""
+
+    def save_path(self, title: str, suggested: Path, kinds: str) -> Path | None:
+        """Let the person choose where to write."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +67,8 @@ class Bench(QObject):
         self.settings = settings
         self.view = ViewState(self)
         self.actions = Actions(self)
+        self.dialogs: Dialogs | None = None
+        """What asks for files; none while there is no window."""
         self._projecting = False
         self._theme, self._type = self._chosen_look()
         settings.changed.connect(self._on_setting)

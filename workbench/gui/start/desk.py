@@ -17,6 +17,7 @@ from workbench.gui.files.flow import FilesFlow, now
 from workbench.gui.files.recovery import RecoveryFlow
 from workbench.gui.live import LiveResult
 from workbench.gui.messages import Messages
+from workbench.gui.monitor.edid_file import EDID_SUFFIXES, open_edid
 from workbench.gui.settings import Settings
 from workbench.gui.start.panels import PANELS
 from workbench.gui.window.main_window import MainWindow, Panels
@@ -45,7 +46,7 @@ class Desk(QObject):
         self.live = LiveResult(session, Pipeline().run, self)
         self.bench = Bench(session, self.live, settings, self)
         self.window = MainWindow(self.bench, panels)
-        self.messages = messages(self.bench, self.window)
+        self.messages = self.bench.dialogs = messages(self.bench, self.window)
         self.files = FilesFlow(self.bench, self.messages, clock)
         self.recovery = RecoveryFlow(self.bench, self.messages, recovery)
         self.cards = Cards(self.bench, self.window, Pipeline().run)
@@ -53,7 +54,7 @@ class Desk(QObject):
         """The file menu while it is open."""
         self._add_actions()
         self._connect_bar()
-        self.window.dropped.connect(lambda path: self.files.open(Path(path)))
+        self.window.dropped.connect(lambda path: self._open_dropped(Path(path)))
         self.window.closing.connect(self._on_close)
         self._unsubscribe = session.subscribe(self._on_change)
         self.live.result_changed.connect(self._say_saved)
@@ -92,6 +93,14 @@ class Desk(QObject):
         row.linked.clicked.connect(self._toggle_link)
         row.finder.asked.connect(self.cards.find)
         row.projector.clicked.connect(self.window.projector.toggle)
+
+    def _open_dropped(self, path: Path) -> None:
+        """Open a project, or show what a monitor's EDID says."""
+        if path.suffix.lower() in EDID_SUFFIXES:
+            if open_edid(self.bench, path):
+                self.window.pages.open("monitor")
+        else:
+            self.files.open(path)
 
     def _toggle_link(self) -> None:
         """Link the channels to the one that is drawn, or let them part."""

@@ -1,40 +1,38 @@
 """Which panels the window shows, and which pages."""
 
+from collections.abc import Callable
 from importlib import import_module
 
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
+from workbench.gui.findings import FindingsStrip, WhiteStatus
+from workbench.gui.network.panel import NetworkPanel
+from workbench.gui.scanline.panel import ScanlinePanel
 from workbench.gui.window.main_window import Panels
 from workbench.gui.window.pages import PageSpec
 
 __all__ = ["PANELS"]
 
 
-class Blank(QWidget):
-    """Stands where a panel is not built yet."""
+def late(module: str, name: str) -> Callable[[Bench], QWidget]:
+    """Return what makes a page, importing it when it is first opened, so that the start stays quick."""
 
-    def show_result(self, _project: object, _result: object) -> None:
-        """Show nothing."""
-
-
-def _panel(module: str, name: str):
     def make(bench: Bench) -> QWidget:
-        try:
-            return getattr(import_module(module), name)(bench)
-        except ImportError:
-            return Blank()
+        return getattr(import_module(module), name)(bench)
 
     return make
 
 
 PANELS = Panels(
-    network=_panel("workbench.gui.network.panel", "NetworkPanel"),
-    scanline=_panel("workbench.gui.scanline.panel", "ScanlinePanel"),
-    findings=_panel("workbench.gui.findings", "FindingsStrip"),
-    white=_panel("workbench.gui.findings", "WhiteStatus"),
+    network=NetworkPanel,
+    scanline=ScanlinePanel,
+    findings=FindingsStrip,
+    white=WhiteStatus,
     pages=(
-        PageSpec("levels", "Levels", _panel("workbench.gui.levels", "LevelsPage")),
-        PageSpec("timing", "Timing", _panel("workbench.gui.timing", "TimingPage")),
+        PageSpec("levels", "Levels", late("workbench.gui.levels", "LevelsPage")),
+        PageSpec("timing", "Timing", late("workbench.gui.timing", "TimingPage")),
+        PageSpec("monitor", "Monitor", late("workbench.gui.monitor", "MonitorPage")),
+        PageSpec("clock", "Clock", late("workbench.gui.clock", "ClockPage")),
     ),
 )

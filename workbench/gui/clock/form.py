@@ -1,0 +1,77 @@
+"""The form in which a chip is entered, once."""
+
+from dataclasses import replace
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QGridLayout, QWidget
+
+from workbench.gui.bench import Bench
+from workbench.gui.clock.kept import ChipText
+from workbench.gui.timing.entry import Entry
+from workbench.gui.widgets import Words
+from workbench.units import parse_quantity
+
+__all__ = ["ChipForm"]
+
+_ROWS = (
+    ("reference", "reference", "Reference clock", "12M"),
+    ("multiply", "× multiply", "Multiply range", "16..320"),
+    ("oscillator", "oscillator", "Range of the oscillator", "750M..1600M"),
+    ("divide", "÷ divide", "Ranges of the dividers", "1..7x1..7"),
+    ("max_system", "system up to", "Highest system clock", "133M"),
+    ("fraction", "fraction bits", "Fractional bits of the pixel divider", "0"),
+    ("processor", "processor", "Processor clock", "as system"),
+)
+
+
+class ChipForm(QWidget):
+    """Shows what was typed of the chip; a value that cannot be is refused in its field."""
+
+    changed = Signal(object)
+    """The :class:`ChipText` after an entry."""
+    told = Signal(str)
+    """Why a value was refused; empty when all is well."""
+
+    def __init__(self, bench: Bench, text: ChipText, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.bench = bench
+        self.text = text
+        self.setAccessibleName("Chip")
+        self.entries: dict[str, Entry] = {}
+        self.grid = QGridLayout(self)
+        self.grid.addWidget(Words(bench, "Your chip", caps=True, role="dim"), 0, 0)
+        note = Words(bench, "kept for every project", size=0.86, role="dim")
+        self.grid.addWidget(note, 0, 1, Qt.AlignmentFlag.AlignRight)
+        for row, (field, words, name, example) in enumerate(_ROWS, 1):
+            self._add_row(row, field, words, name, example)
+        self.grid.setRowStretch(len(_ROWS) + 1, 1)
+        bench.theme_changed.connect(self._restyle)
+        self._restyle()
+
+    def _add_row(self, row: int, field: str, words: str, name: str, example: str) -> None:
+        entry = Entry(self.bench, name, lambda text: self._take(field, text), placeholder=example)
+        entry.show_value(getattr(self.text, field))
+        entry.told.connect(self.told)
+        self.entries[field] = entry
+        self.grid.addWidget(Words(self.bench, words), row, 0)
+        self.grid.addWidget(entry, row, 1)
+
+    def _take(self, field: str, typed: str) -> None:
+        """Keep a text if the chip can be read with it, or is not whole yet."""
+        text = replace(self.text, **{field: typed.strip()})
+        if field == "processor" and typed.strip():
+            parse_quantity(typed, "Hz")
+        if text.reference and text.multiply and text.max_system:
+            text.chip()
+        self.text = text
+        self.entries[field].show_value(typed.strip())
+        self.changed.emit(text)
+
+    def _restyle(self) -> None:
+        px = self.bench.px
+        self.grid.setContentsMargins(0, 0, 0, 0)
+        self.grid.setHorizontalSpacing(px(12))
+        self.grid.setVerticalSpacing(px(5))
+        for entry in self.entries.values():
+            entry.setFixedWidth(px(128))
+            entry.setFixedHeight(px(28))

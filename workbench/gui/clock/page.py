@@ -1,0 +1,231 @@
+"""The Clock page: the chip, the plans, and the pixels and cycles of the one that is looked at."""
+
+from fractions import Fraction
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from workbench.errors import TimingError
+from workbench.gui.bench import Bench
+from workbench.gui.clock.cycles import CycleTable
+from workbench.gui.clock.form import ChipForm
+from workbench.gui.clock.kept import ChipText, keep, kept
+from workbench.gui.clock.plans import COLUMNS, plan_rows, plan_sentence
+from workbench.gui.clock.strip import PixelStrip
+from workbench.gui.jobs import Job
+from workbench.gui.timing.page import Refusal
+from workbench.gui.widgets import Button, ButtonKind, Words
+from workbench.gui.widgets.figure_table import FigureTable
+from workbench.pipeline.result import Result
+from workbench.project.document import Project
+from workbench.project.edits.timing import take_plan
+from workbench.timing.clock.aim import aimed_mode
+from workbench.timing.clock.chip import Chip
+from workbench.timing.clock.plan import Plan, plan_clock
+from workbench.units import format_quantity, parse_quantity
+
+__all__ = ["ClockPage"]
+
+EMPTY = (
+    "Enter what your chip can do, from its data sheet: it is kept for every project. "
+    "Then the settings that come closest to the mode's pixel clock are listed here, best first."
+)
+
+
+class ClockPage(QWidget):
+    """Shows the plans for a project's pixel clock; one of them can be taken."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.bench = bench
+        self.setAccessibleName("Clock")
+        self._wanted: tuple[Chip, int, int] | None = None
+        self._job: Job | None = None
+        self._project = bench.session.project
+        self.form = ChipForm(bench, kept(bench.settings))
+        self.refusal = Refusal(bench)
+        self.title = Words(bench, "Plans", caps=True, role="dim")
+        self.state = Words(bench, size=0.9, role="dim")
+        self.stop = Button(bench, "Stop", ButtonKind.USUAL)
+        self.table = FigureTable(bench, "Clock plans", COLUMNS)
+        self.empty = Words(bench, EMPTY, role="dim")
+        self.said = Words(bench, size=0.9)
+        self.take = Button(bench, "Use this clock", ButtonKind.REMEDY)
+        self.strip = PixelStrip(bench)
+        self.cycles = CycleTable(bench)
+        self._lay_out()
+        self.form.changed.connect(self._on_chip)
+        self.form.told.connect(self.refusal.tell)
+        self.table.pointed.connect(self._point)
+        self.table.picked.connect(self._take)
+        self.take.clicked.connect(lambda: self._take(self.table.current))
+        self.stop.clicked.connect(self._stop)
+        bench.theme_changed.connect(self._restyle)
+        self._restyle()
+
+    def show_result(self, project: Project, _result: Result) -> None:
+        """Plan for a project's pixel clock, if it or the line is another one."""
+        self._project = project
+        self._search()
+        self._show_plan(self.table.current)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), self.bench.theme.color("panel"))
+
+    def _lay_out(self) -> None:
+        left, middle = QVBoxLayout(), QVBoxLayout()
+        left.addWidget(self.form, 1)
+        head, foot = QHBoxLayout(), QHBoxLayout()
+        for widget in (self.title, self.state, self.stop):
+            head.addWidget(widget)
+        head.addStretch(1)
+        foot.addWidget(self.said, 1)
+        foot.addWidget(self.take)
+        middle.addLayout(head)
+        middle.addWidget(self.empty, 1, Qt.AlignmentFlag.AlignTop)
+        middle.addWidget(self.table, 1)
+        middle.addLayout(foot)
+        middle.addWidget(self.refusal)
+        self._right_side = QWidget()
+        right = QVBoxLayout(self._right_side)
+        right.setContentsMargins(0, 0, 0, 0)
+        right.addWidget(self.strip)
+        right.addWidget(self.cycles)
+        right.addStretch(1)
+        for words in (self.empty, self.said):
+            words.setWordWrap(True)
+        self._columns = QHBoxLayout(self)
+        self._columns.addLayout(left)
+        self._columns.addLayout(middle, 1)
+        self._columns.addWidget(self._right_side)
+        self._middle, self._right, self._head = middle, right, head
+
+    def _on_chip(self, text: ChipText) -> None:
+        keep(self.bench.settings, text)
+        self._search()
+        self._show_plan(self.table.current)
+
+    def _chip(self) -> Chip | None:
+        try:
+            return self.form.text.chip()
+        except TimingError as reason:
+            self._show_empty(EMPTY if self.form.text.is_empty else str(reason))
+            return None
+
+    def _search(self) -> None:
+        """Look for plans, unless they are there or being looked for."""
+        chip, mode = self._chip(), aimed_mode(self._project.mode)
+        wanted = None if chip is None else (chip, mode.pixel_clock_hz, mode.h.total)
+        if wanted == self._wanted:
+            return
+        self._wanted = wanted
+        if self._job is not None:
+            self._job.cancel()
+            self._job = None
+        if chip is None:
+            self.table.show_rows(())
+            return
+        self._job = Job(self.bench, lambda progress: plan_clock(mode, chip, progress=progress), self)
+        self._job.done.connect(self._on_done)
+        self._job.failed.connect(self._on_failed)
+        self._job.progress.connect(self._on_progress)
+        self._job.cancelled.connect(self._on_cancelled)
+        self._job.start()
+
+    def _stop(self) -> None:
+        if self._job is not None:
+            self._job.cancel()
+
+    def _ended(self) -> bool:
+        """Let the job that sent a signal go; return whether it is the one that is waited for."""
+        job = self.sender()
+        awaited = job is self._job
+        if awaited:
+            self._job = None
+            self.stop.hide()
+        if job is not None:
+            job.deleteLater()
+        return awaited
+
+    def _on_done(self, plans: tuple[Plan, ...]) -> None:
+        if self._ended() and self._wanted is not None:
+            self.empty.hide()
+            self.table.show()
+            mode = aimed_mode(self._project.mode)
+            rows = plan_rows(mode, self._wanted[0], plans)
+            before = self.table.current
+            current = next((n for n, row in enumerate(rows) if row.payload == before), 0)
+            self.table.show_rows(rows, current=current)
+            self.state.say(f"for {mode.pixel_clock_hz / 1e6:g} MHz of {mode.name}, best first")
+            self._show_plan(self.table.current)
+
+    def _on_failed(self, reason: str) -> None:
+        if self._ended():
+            self._show_empty(reason)
+
+    def _on_cancelled(self) -> None:
+        if self._ended():
+            self.state.say("stopped; what is listed is from before")
+
+    def _on_progress(self, done: int, total: int) -> None:
+        if self.sender() is self._job and done < total:
+            self.state.say(f"trying settings: {100 * done // total} %")
+            self.stop.show()
+
+    def _show_empty(self, words: str) -> None:
+        self.empty.say(words)
+        self.empty.show()
+        self.table.hide()
+        self.table.show_rows(())
+        self.state.say("")
+        self._show_plan(None)
+
+    def _point(self, plan: Plan | None) -> None:
+        self._show_plan(plan)
+
+    def _show_plan(self, plan: object) -> None:
+        shown = plan if isinstance(plan, Plan) else None
+        mode = self._project.mode
+        self.strip.show_plan(mode, shown)
+        self.strip.setVisible(shown is not None)
+        self.said.say(plan_sentence(self._wanted[0], shown) if shown and self._wanted else "")
+        held = shown is not None and round(shown.pixel_hz) == mode.pixel_clock_hz
+        self.take.setVisible(shown is not None)
+        self.take.setEnabled(not held)
+        self.take.setText("This clock holds" if held else "Use this clock")
+        self.take.updateGeometry()
+        self.cycles.show_clock(mode, self._project.picture, self._cpu_hz(shown))
+
+    def _cpu_hz(self, plan: Plan | None) -> float | None:
+        text = self.form.text.processor
+        if text:
+            return parse_quantity(text, "Hz")
+        system_hz: Fraction | None = plan.system_hz if plan else None
+        return None if system_hz is None else float(system_hz)
+
+    def _take(self, plan: object) -> None:
+        if isinstance(plan, Plan):
+            label = f"Pixel clock {format_quantity(float(plan.pixel_hz), 'Hz', 9)} of a clock plan"
+            self.bench.apply(label, lambda project: take_plan(project, plan), origin=self)
+
+    def _restyle(self) -> None:
+        px = self.bench.px
+        self._columns.setContentsMargins(px(20), px(12), px(20), px(8))
+        self._columns.setSpacing(px(36))
+        self._middle.setSpacing(px(6))
+        self._right.setSpacing(px(12))
+        self._head.setSpacing(px(12))
+        self.stop.setVisible(False)
+        self._fit()
+        self.update()
+
+    def _fit(self) -> None:
+        """Give pixels and cycles a fifth to a quarter of the width."""
+        px = self.bench.px
+        self._right_side.setFixedWidth(max(px(310), min(px(460), self.width() // 4)))

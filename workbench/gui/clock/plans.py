@@ -1,0 +1,54 @@
+"""The plans of a mode's clock as rows of a table."""
+
+from workbench.gui.widgets import Sign
+from workbench.gui.widgets.figure_table import Column, FigureRow
+from workbench.timing.clock.chip import Chip
+from workbench.timing.clock.plan import Jitter, Plan, planned_mode
+from workbench.timing.clock.words import error_words, jitter_words, lock_words, settings_words
+from workbench.timing.mode import Mode
+from workbench.timing.seen_as import LOCK_PPM
+
+__all__ = ["COLUMNS", "plan_rows", "plan_sentence"]
+
+COLUMNS = (
+    Column("pixel clock MHz", "000.000000"),
+    Column("off", "−0000.00 ppm"),
+    Column("picture", "lines jitter 00.0 ns", mono=False, right=False),
+    Column("line kHz", "000.0000"),
+    Column("field Hz", "000.0000"),
+    Column("settings", "12 MHz × 126 / 6 / 2 = 126 MHz, / 5", right=False, takes_rest=True),
+)
+_SHORT = {Jitter.NONE: "even", Jitter.PIXEL: "uneven pixels", Jitter.LINE: "lines jitter"}
+
+
+def plan_rows(mode: Mode, chip: Chip, plans: tuple[Plan, ...]) -> list[FigureRow]:
+    """Return a row for each plan, in the order of the plans."""
+    return [_row(mode, chip, plan) for plan in plans]
+
+
+def _row(mode: Mode, chip: Chip, plan: Plan) -> FigureRow:
+    made = planned_mode(mode, plan)
+    uneven = f" {plan.uneven_s * 1e9:.3g} ns" if plan.uneven_s else ""
+    cells = (
+        f"{float(plan.pixel_hz) / 1e6:.6f}",
+        error_words(plan),
+        f"{_SHORT[plan.jitter]}{uneven}",
+        f"{made.line_rate_hz / 1e3:.4f}",
+        f"{made.field_rate_hz:.4f}",
+        settings_words(chip, plan),
+    )
+    return FigureRow(cells, plan, _sign(plan), tip=plan_sentence(chip, plan))
+
+
+def _sign(plan: Plan) -> Sign:
+    if plan.jitter is Jitter.LINE:
+        return Sign.FAILS
+    if plan.jitter is Jitter.PIXEL or abs(plan.error_ppm) > LOCK_PPM:
+        return Sign.WARNS
+    return Sign.PASSES
+
+
+def plan_sentence(chip: Chip, plan: Plan) -> str:
+    """Return a plan's settings and what they mean for picture and monitor, in a few sentences."""
+    first = f"{settings_words(chip, plan)}: {jitter_words(plan)}."
+    return f"{first} {lock_words(plan)}".strip()

@@ -1,0 +1,118 @@
+"""The Monitor page: what it sees, what it says of itself, and what can be written for another."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+
+from workbench.gui.bench import Bench
+from workbench.gui.monitor.edid_file import ask_for_edid, kept_edid
+from workbench.gui.monitor.edid_panel import EdidPanel
+from workbench.gui.monitor.seen import SeenPanel
+from workbench.gui.monitor.write_panel import WritePanel
+from workbench.gui.settings import EDID, Setting
+from workbench.gui.widgets import Button, ButtonKind
+from workbench.pipeline.result import Result
+from workbench.project.document import Project
+
+__all__ = ["MonitorPage"]
+
+_PARTS = (("sees", "What it sees"), ("says", "What it says"), ("write", "Write one"))
+_ROOM_FOR = {"sees": 480, "says": 620, "write": 320}
+"""Widths in which a part can be read. [px at 14 px text]"""
+
+
+class MonitorPage(QWidget):
+    """Shows the parts that have room; where not all have, a row of names chooses."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.bench = bench
+        self.setAccessibleName("Monitor")
+        self.seen = SeenPanel(bench)
+        self.edid = EdidPanel(bench)
+        self.write = WritePanel(bench)
+        self._first = "sees"
+        self.parts = {
+            name: _scrolled(panel)
+            for (name, _), panel in zip(_PARTS, (self.seen, self.edid, self.write), strict=True)
+        }
+        self.choices = {name: Button(bench, words, ButtonKind.SEGMENT, self) for name, words in _PARTS}
+        self._head = QHBoxLayout()
+        for name, button in self.choices.items():
+            button.setAutoExclusive(True)
+            button.clicked.connect(lambda _checked=False, name=name: self.choose(name))
+            self._head.addWidget(button)
+        self._head.addStretch(1)
+        self._row = QHBoxLayout()
+        for name, area in self.parts.items():
+            self._row.addWidget(area, _ROOM_FOR[name])
+        self._column = QVBoxLayout(self)
+        self._column.addLayout(self._head)
+        self._column.addLayout(self._row, 1)
+        self.edid.open_asked.connect(lambda: ask_for_edid(bench))
+        self.edid.forget_asked.connect(lambda: bench.settings.set(EDID, ""))
+        bench.settings.changed.connect(self._on_setting)
+        bench.theme_changed.connect(self._restyle)
+        self.edid.show_edid(kept_edid(bench.settings))
+        self._restyle()
+
+    def show_result(self, project: Project, _result: Result) -> None:
+        """Show what a monitor makes of a project's mode."""
+        self.seen.show_mode(project.mode)
+        self.edid.show_project(project)
+        self.write.show_project(project)
+
+    def choose(self, name: str) -> None:
+        """Bring a part into sight."""
+        self._first = name
+        self._fit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), self.bench.theme.color("panel"))
+
+    def _on_setting(self, setting: Setting) -> None:
+        if setting is EDID:
+            self.edid.show_edid(kept_edid(self.bench.settings))
+            self.edid.show_project(self.bench.session.project)
+            self.choose("says")
+
+    def _fit(self) -> None:
+        """Show as many parts as have room, the chosen one among them."""
+        room = self.width() / max(1, self.bench.px(1000)) * 1000
+        names = [name for name, _ in _PARTS]
+        shown = [self._first]
+        for name in names:
+            if name not in shown and sum(_ROOM_FOR[other] for other in (*shown, name)) + 80 <= room:
+                shown.append(name)
+        for name, area in self.parts.items():
+            area.setVisible(name in shown)
+        for name, button in self.choices.items():
+            button.setVisible(len(shown) < len(names))
+            button.setChecked(name == self._first)
+
+    def _restyle(self) -> None:
+        px = self.bench.px
+        self._column.setContentsMargins(px(20), px(10), px(12), px(6))
+        self._column.setSpacing(px(8))
+        self._row.setSpacing(px(28))
+        self._head.setSpacing(px(4))
+        self._fit()
+        self.update()
+
+
+def _scrolled(panel: QWidget) -> QScrollArea:
+    """Let a part be scrolled to what has no room."""
+    area = QScrollArea()
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setWidget(panel)
+    area.viewport().setAutoFillBackground(False)
+    panel.setAutoFillBackground(False)
+    return area

@@ -1,0 +1,115 @@
+"""What a monitor makes of a mode, in sentences and rows."""
+
+from workbench.gui.widgets import Sign
+from workbench.gui.widgets.figure_table import Column, FigureRow
+from workbench.timing.mode import Axis, Polarity
+from workbench.timing.seen_as import Placing, Sighting, look_alikes
+
+__all__ = ["COLUMNS", "headline", "place_sentences", "seen_rows"]
+
+COLUMNS = (
+    Column("row of its table", "1280x768@60RB", right=False, takes_rest=True),
+    Column("line", "−00000 ppm"),
+    Column("field", "−00000 ppm"),
+    Column("lines", "−000"),
+    Column("H/V", "+/−"),
+    Column("total", "0000"),
+)
+_MINUS = "\u2212"
+_IN_PERCENT = 20_000
+"""Distances above are told in percent. Our own. [ppm]"""
+_SEEN = 0.5
+"""Shift or crop smaller than this is not worth a word. Our own. [px], [lines]"""
+
+
+def seen_rows(sightings: tuple[Sighting, ...]) -> list[FigureRow]:
+    """Return a row for each mode the signal may be taken for; look-alikes are not dim."""
+    alike = look_alikes(sightings)
+    return [
+        FigureRow(
+            (
+                seen.row.name,
+                _ppm(seen.line_rate_ppm),
+                _ppm(seen.field_rate_ppm),
+                f"{seen.lines_off:+d}".replace("-", _MINUS) if seen.lines_off else "0",
+                f"{_sign(seen.row.h)}/{_sign(seen.row.v)}",
+                str(seen.assumed_total),
+            ),
+            seen,
+            _row_sign(seen) if seen in alike else None,
+            dim=seen not in alike,
+            tip=seen.row.source,
+        )
+        for seen in sightings
+    ]
+
+
+def _row_sign(seen: Sighting) -> Sign:
+    if not seen.is_known:
+        return Sign.FAILS
+    fine = seen.within_lock and seen.h_polarity_agrees and seen.v_polarity_agrees and not seen.bands.per_line
+    return Sign.PASSES if fine else Sign.WARNS
+
+
+def headline(sightings: tuple[Sighting, ...]) -> str:
+    """Say what the mode is taken for, and whether another row looks the same."""
+    first, *others = look_alikes(sightings)
+    if not first.is_known:
+        return f"Not in its table; {first.row.name} is the nearest. It guesses a width, or shows nothing."
+    if others:
+        names = ", ".join(other.row.name for other in others)
+        return f"Taken for {first.row.name}; {names} looks the same on the cable."
+    return f"Taken for {first.row.name}."
+
+
+def place_sentences(seen: Sighting) -> tuple[str, ...]:
+    """Say what is soft, shifted or cropped, and where black is taken."""
+    said = []
+    bands = seen.bands
+    if bands.per_line:
+        places = ", ".join(f"{centre:.0f}" for centre in bands.centres_px[:4])
+        more = " …" if len(bands.centres_px) > 4 else ""
+        said.append(
+            f"{len(bands.centres_px)} soft bands at pixel {places}{more}: it samples "
+            f"{seen.assumed_total} times a line, the line has {seen.mode.h.total} px."
+        )
+    else:
+        said.append(
+            f"Sharp all across: it samples {seen.assumed_total} times a line, in step with the pixels."
+        )
+    for words in (
+        _placed(seen.horizontal, "left", "right", "px"),
+        _placed(seen.vertical, "top", "foot", "lines"),
+    ):
+        said += [words] if words else []
+    black = seen.black
+    window = f"{black.start_s * 1e6:.3f} … {black.end_s * 1e6:.3f} µs after sync"
+    porch = f"{black.back_porch_s * 1e6:.3f} µs"
+    said.append(
+        f"Black is taken {window}, inside the back porch of {porch}."
+        if black.fits
+        else f"Black is taken {window}: past the back porch of {porch}, so the picture's left edge shifts it."
+    )
+    return tuple(said)
+
+
+def _placed(placing: Placing, before: str, after: str, unit: str) -> str:
+    """Say where the picture lies along one axis; nothing where it lies as it should."""
+    words = []
+    if abs(placing.shift) > _SEEN:
+        direction = f"from the {before}" if placing.shift > 0 else f"past the {before}"
+        words.append(f"starts {abs(placing.shift):.1f} {unit} {direction}")
+    if placing.cropped_after > _SEEN:
+        words.append(f"loses {placing.cropped_after:.1f} {unit} at the {after}")
+    return f"The picture {' and '.join(words)} until it is adjusted." if words else ""
+
+
+def _ppm(ppm: float) -> str:
+    if abs(ppm) > _IN_PERCENT:
+        return f"{ppm * 1e-4:+.1f} %".replace("-", _MINUS)
+    rounded = round(ppm)
+    return f"{rounded:+d} ppm".replace("-", _MINUS) if rounded else "0 ppm"
+
+
+def _sign(axis: Axis) -> str:
+    return "+" if axis.polarity is Polarity.POSITIVE else _MINUS

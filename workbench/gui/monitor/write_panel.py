@@ -1,0 +1,151 @@
+"""The mode as bytes: its 18-byte descriptor, and a base block for a display of one's own."""
+
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+
+from workbench.errors import WorkbenchError
+from workbench.files.atomic import write_atomic
+from workbench.gui.bench import Bench
+from workbench.gui.monitor.own_display import OwnDisplay, own_block
+from workbench.gui.settings import EXPORT_FOLDER
+from workbench.gui.timing.entry import Entry
+from workbench.gui.widgets import Button, ButtonKind, Words
+from workbench.project.document import Project
+from workbench.timing.edid.descriptor import descriptor_losses, write_descriptor
+from workbench.timing.edid.text import c_array
+from workbench.timing.mode import Mode
+
+__all__ = ["WritePanel"]
+
+_BINARY = "EDID, binary (*.bin)"
+
+
+class WritePanel(QWidget):
+    """Shows the bytes of a project's mode; copies and saves them."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.bench = bench
+        self.setAccessibleName("Write an EDID")
+        self.own = OwnDisplay()
+        self._mode: Mode | None = None
+        self.hex = Words(bench, mono=True, size=0.95)
+        self.losses = Words(bench, size=0.9, role="dim")
+        self.copy_hex = Button(bench, "Copy hex", ButtonKind.USUAL)
+        self.copy_c = Button(bench, "Copy as C", ButtonKind.USUAL)
+        self.save_descriptor = Button(bench, "Save …", ButtonKind.USUAL)
+        self.save_block = Button(bench, "Save its base block …", ButtonKind.USUAL)
+        self.refusal = Words(bench, size=0.9, role="fails")
+        self.entries = {
+            "maker": self._entry("Maker, three letters", "maker"),
+            "name": self._entry("Name of the display", "name"),
+            "width_cm": self._entry("Width of the picture in cm", "width_cm"),
+            "height_cm": self._entry("Height of the picture in cm", "height_cm"),
+        }
+        self._lay_out()
+        self.copy_hex.clicked.connect(lambda: self._copy(self._bytes().hex(" "), "hex"))
+        self.copy_c.clicked.connect(
+            lambda: self._copy(c_array(self._bytes(), "detailed_timing"), "a C array")
+        )
+        self.save_descriptor.clicked.connect(lambda: self._save(self._bytes(), "mode-descriptor.bin"))
+        self.save_block.clicked.connect(self._save_block)
+        bench.theme_changed.connect(self._restyle)
+        self._restyle()
+
+    def show_project(self, project: Project) -> None:
+        """Show the descriptor of a project's mode, or why there is none."""
+        if project.mode is self._mode:
+            return
+        self._mode = project.mode
+        try:
+            data = write_descriptor(project.mode)
+            losses = descriptor_losses(project.mode)
+        except WorkbenchError as reason:
+            data, losses = b"", (str(reason),)
+        self.hex.say(f"{data[:9].hex(' ')}\n{data[9:].hex(' ')}" if data else "– no descriptor –")
+        self.losses.say("\n".join(losses) or "Nothing of the mode is lost in it.")
+        for button in (self.copy_hex, self.copy_c, self.save_descriptor, self.save_block):
+            button.setEnabled(bool(data))
+
+    def _entry(self, name: str, field: str) -> Entry:
+        entry = Entry(self.bench, name, lambda text: self._take(field, text))
+        entry.show_value(str(getattr(self.own, field)))
+        entry.told.connect(lambda reason: self.refusal.say(reason))
+        return entry
+
+    def _take(self, field: str, text: str) -> None:
+        self.own = self.own.with_text(field, text)
+        self.entries[field].show_value(str(getattr(self.own, field)))
+
+    def _lay_out(self) -> None:
+        bench = self.bench
+        self._buttons, self._grid = QHBoxLayout(), QGridLayout()
+        for button in (self.copy_hex, self.copy_c, self.save_descriptor):
+            self._buttons.addWidget(button)
+        self._buttons.addStretch(1)
+        for row, (name, field) in enumerate((("maker", "maker"), ("name", "name"))):
+            self._grid.addWidget(Words(bench, name), row, 0)
+            self._grid.addWidget(self.entries[field], row, 1, 1, 3)
+        self._grid.addWidget(Words(bench, "picture, cm"), 2, 0)
+        self._grid.addWidget(self.entries["width_cm"], 2, 1)
+        self._grid.addWidget(Words(bench, "×", role="dim"), 2, 2, Qt.AlignmentFlag.AlignHCenter)
+        self._grid.addWidget(self.entries["height_cm"], 2, 3)
+        self._column = QVBoxLayout(self)
+        self._column.addWidget(Words(bench, "This mode in 18 bytes", caps=True, role="dim"))
+        self._column.addWidget(self.hex)
+        self._column.addWidget(self.losses)
+        self._column.addLayout(self._buttons)
+        self._column.addWidget(Words(bench, "A display of your own", caps=True, role="dim"))
+        self._column.addLayout(self._grid)
+        self._column.addWidget(self.save_block, 0, Qt.AlignmentFlag.AlignLeft)
+        self._column.addWidget(self.refusal)
+        self._column.addStretch(1)
+        for words in (self.hex, self.losses, self.refusal):
+            words.setWordWrap(True)
+        self._grid.setColumnStretch(4, 1)
+
+    def _bytes(self) -> bytes:
+        return write_descriptor(self.bench.session.project.mode)
+
+    def _copy(self, text: str, what: str) -> None:
+        QGuiApplication.clipboard().setText(text)
+        self.bench.notice(f"Copied the descriptor as {what}.")
+
+    def _save_block(self) -> None:
+        try:
+            block = own_block(self.own, self.bench.session.project)
+        except WorkbenchError as reason:
+            self.refusal.say(str(reason))
+            return
+        self.refusal.say("")
+        self._save(block, f"{self.own.name.strip().replace('/', '-') or 'display'}.bin")
+
+    def _save(self, data: bytes, name: str) -> None:
+        if self.bench.dialogs is None:
+            return
+        kept = Path(self.bench.settings.get(EXPORT_FOLDER))
+        folder = kept if kept.is_absolute() and kept.is_dir() else Path.home()
+        path = self.bench.dialogs.save_path("Save", folder / name, _BINARY)
+        if path is None:
+            return
+        try:
+            write_atomic(path, data)
+        except WorkbenchError as reason:
+            self.bench.notice(str(reason), warning=True)
+            return
+        self.bench.settings.set(EXPORT_FOLDER, str(path.parent))
+        self.bench.notice(f"Written: {path.name}, {len(data)} bytes.")
+
+    def _restyle(self) -> None:
+        px = self.bench.px
+        self._column.setContentsMargins(0, 0, px(8), 0)
+        self._column.setSpacing(px(8))
+        self._buttons.setSpacing(px(8))
+        self._grid.setHorizontalSpacing(px(8))
+        self._grid.setVerticalSpacing(px(5))
+        for field, entry in self.entries.items():
+            entry.setFixedHeight(px(28))
+            entry.setFixedWidth(px(64 if field.endswith("cm") else 156))
