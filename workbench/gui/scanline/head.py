@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, Signal
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen, QResizeEvent
-from PySide6.QtWidgets import QLayout, QMenu, QSizePolicy, QWidget
+from PySide6.QtWidgets import QLayout, QLayoutItem, QMenu, QSizePolicy, QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.scanline.content.presets import Preset
@@ -108,8 +108,7 @@ class ScanlineHead(PanelHead):
 
     def fit(self, width: int) -> None:
         """Hide what has no room, least needed first."""
-        for fold in range(len(FOLDS) + 1):
-            hidden = {name for names in FOLDS[:fold] for name in names}
+        for hidden in FOLDS:
             self._show_all_but(hidden)
             if self._needed() <= width:
                 return
@@ -132,22 +131,41 @@ class ScanlineHead(PanelHead):
 
     def _needed(self) -> int:
         """Return the width that what is visible asks for. [px]"""
-        self.row.invalidate()
-        return self.row.sizeHint().width()
+        items = [self.row.itemAt(i) for i in range(self.row.count())]
+        widths = [_width(item) for item in items if not _hidden(item)]
+        margins = self.row.contentsMargins()
+        return sum(widths) + self.row.spacing() * (len(widths) - 1) + margins.left() + margins.right()
 
 
-FOLDS: tuple[tuple[str, ...], ...] = (
-    ("dashed",),
-    ("caption",),
-    ("fanned", "ideal"),
-    ("frame_rate",),
-    ("line_rate",),
-    ("line_time",),
-    ("card",),
-    ("title",),
-    ("lines",),
+def _hidden(item: QLayoutItem) -> bool:
+    widget = item.widget()
+    return widget is not None and widget.isHidden()
+
+
+def _width(item: QLayoutItem) -> int:
+    """Return the width a piece of the row asks for, as it is now and not as a layout remembers it. [px]"""
+    widget = item.widget()
+    if widget is None:
+        return item.sizeHint().width()
+    return max(widget.sizeHint().width(), widget.minimumWidth())
+
+
+BOXES = {"dashed", "caption", "fanned", "ideal"}
+RATES = {"frame_rate", "line_rate"}
+FOLDS: tuple[set[str], ...] = (
+    set(),
+    {"dashed"},
+    {"dashed", "caption"},
+    BOXES,
+    BOXES | {"frame_rate"},
+    BOXES | RATES,
+    BOXES | RATES | {"line_time"},
+    BOXES | RATES | {"card"},
+    BOXES | RATES | {"card", "line_time"},
+    BOXES | RATES | {"card", "line_time", "title"},
+    BOXES | RATES | {"card", "line_time", "title", "lines"},
 )
-"""What goes, in this order, while the row is too long."""
+"""What is hidden, from a row with room for all to the shortest; the view menu offers the rest."""
 
 
 class ViewMenu(Control):

@@ -1,20 +1,21 @@
 """Few points draw the same line; dashes break only what is level."""
 
 import numpy as np
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from workbench.gui.scanline.traces.strokes import broken_line, corners, thinned
 
 
-def settling(n: int = 400) -> np.ndarray:
+def settling(n: int = 6000) -> np.ndarray:
     """Return a level, an edge that settles, and a level again."""
-    t = np.arange(n)
-    return np.where(t < 100, 0.0, 0.743 * (1 - np.exp(-np.maximum(t - 100, 0) / 9.0)))
+    after = np.maximum(np.arange(n) - n // 2, 0)
+    return (0.743 * (1 - np.exp(-after / 9.0))).astype(np.float32)
 
 
 def test_corners_draw_the_samples_exactly() -> None:
-    trace = settling().astype(np.float32)
+    trace = settling()
 
     (kept,) = corners(trace[None])
 
@@ -29,15 +30,31 @@ def test_a_flat_line_is_its_two_ends() -> None:
     assert [row.tolist() for row in kept] == [[0, 4999], [0, 4999]]
 
 
-def test_thinned_points_stay_within_a_tenth_of_a_pixel() -> None:
+@pytest.mark.parametrize("step", [0.04, 0.5, 3.0, 20.0])
+def test_thinned_points_draw_the_same_line(step: float) -> None:
     trace = settling()
     (kept,) = corners(trace[None])
     y = 500 - trace[kept] * 600
 
-    seen = thinned(kept, y)
+    seen = thinned(kept, y, step)
 
     again = np.interp(np.arange(len(trace)), kept[seen], y[seen])
-    assert np.abs(again - (500 - trace * 600)).max() < 0.2
+    # Off by a fifth of a pixel upward, or within what a pixel sideways brings.
+    reach = int(1.0 / step) + 1
+    true = np.pad(500 - trace.astype(float) * 600, reach, mode="edge")
+    windows = np.lib.stride_tricks.sliding_window_view(true, 2 * reach + 1)
+    assert (again >= windows.min(axis=1) - 0.2).all()
+    assert (again <= windows.max(axis=1) + 0.2).all()
+
+
+def test_a_pulse_within_a_pixel_keeps_its_top() -> None:
+    trace = np.zeros(1000)
+    trace[500:503] = (0.3, 0.7, 0.3)
+    (kept,) = corners(trace[None])
+
+    seen = thinned(kept, -trace[kept] * 600, 0.04)
+
+    assert 501 in kept[seen]
 
 
 def test_level_parts_are_dashed_and_edges_whole() -> None:

@@ -106,7 +106,7 @@ class Readings:
         if places.folded or places.low or not whole:
             return QRectF()
         margin = self._bench.px(MARGIN)
-        right = time.x(mode.h.blanking * mode.pixel_s) - self._bench.px(6)
+        right = time.x(mode.h.blanking * mode.pixel_s) - self._bench.px(5)
         lane = places.colour
         top, bottom = lane.top() + margin, lane.bottom() - self._bench.px(34)
         return QRectF(lane.left() + margin, top, right - lane.left() - margin, bottom - top)

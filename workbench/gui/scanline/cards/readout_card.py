@@ -50,7 +50,7 @@ class ReadoutCard(Overlay):
         px = self.bench.px
         label = QFontMetricsF(self.bench.type.sans(0.86, 600)).horizontalAdvance("green")
         columns = 2 * self.column(readout, codes=codes)
-        return label + columns + px(10 + 9 + 8 + 11), px(11 * PITCH + 26)
+        return label + columns + px(9 + 8 + 8 + 9), px(11 * PITCH + 26)
 
     def column(self, readout: Readout, *, codes: bool) -> float:
         """Return the width of the figures of one cursor. [px]"""
@@ -95,7 +95,7 @@ class _Rows:
         self.bench, self.painter, self.readout = card.bench, painter, readout
         px = card.bench.px
         self.card = card
-        self.left, self.right = card.box.left() + px(10), card.box.right() - px(11)
+        self.left, self.right = card.box.left() + px(9), card.box.right() - px(9)
         self.y = card.box.top() + px(5)
         self.coded = card.box.width() >= card.size_for(readout, codes=True)[0]
         self.gap = px(8)

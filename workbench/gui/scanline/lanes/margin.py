@@ -80,7 +80,8 @@ class Margin(Overlay):
             y = places.strip.bottom() + px(4.5)
             box = QRectF(places.colour.right() + px(8), y - px(9), places.margin.width() - px(9), px(18))
             font, ink = self.bench.type.sans(0.80), self.bench.theme.color("accent")
-            draw_text(painter, box, self._moves, font, ink, elide=True)
+            fits = self.bench.type.width(self._moves, font) <= box.width()
+            draw_text(painter, box, self._moves if fits else self._moves.split()[0], font, ink, elide=True)
 
     def _draw_end(self, painter: QPainter, end: EndName, y: float, *, leader: bool) -> None:
         px, left = self.bench.px, self._places.colour.right()

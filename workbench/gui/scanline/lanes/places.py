@@ -9,7 +9,7 @@ __all__ = ["Places", "arrange", "spread"]
 
 FOLD_WIDTH = 800
 """Narrower plots fold: the readout becomes a line, the close-up goes. [design px]"""
-LOW_HEIGHT = 480
+LOW_HEIGHT = 400
 """Lower plots have a small sync lane and no close-up. [design px]"""
 LOWEST_LANE = 60
 

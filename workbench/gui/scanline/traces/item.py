@@ -211,7 +211,7 @@ class TraceItem(pg.GraphicsObject):
         for samples, style, places in zip(self._samples, self._styles, inside, strict=True):
             y = screen.zero_y + samples[places].astype(np.float64) * screen.scale_y
             y += style.drop * screen.unit
-            keep = thinned(places, y)
+            keep = thinned(places, y, screen.step_x)
             lines.append((screen.zero_x + places[keep] * screen.step_x, y[keep]))
         return lines if sum(len(x) for x, _ in lines) <= _STROKED_POINTS else None
 
@@ -237,7 +237,7 @@ def _spanned(screen: _Screen, style: TraceStyle, top: Float32Array, bottom: Floa
         band = _rects(screen, *_only(banded, rim_top, rim_bottom), 1, 0.0, shift)
         rims = (_only(banded & ~gaps, rim, rim) for rim in (rim_top, rim_bottom))
         line = np.concatenate((line, *(_rects(screen, *rim, columns, pen, shift) for rim in rims)))
-    return _Spans(_as_rects(band), _as_rects(line))
+    return _Spans(_filled(PrimitiveArray(QRectF, 4), band), _filled(PrimitiveArray(QRectF, 4), line))
 
 
 def _in_columns(style: TraceStyle, pen: float, columns: int) -> tuple[int, ...]:
@@ -267,11 +267,8 @@ def _rects(
     return np.column_stack((first + screen.left, high, after - first, low - high))
 
 
-def _as_rects(table: FloatArray) -> PrimitiveArray:
-    return _filled(PrimitiveArray(QRectF, 4), table)
-
-
 def _filled(primitives: PrimitiveArray, table: FloatArray) -> PrimitiveArray:
+    """Return rectangles or lines with these numbers, shape (n, 4)."""
     primitives.resize(len(table))
     primitives.ndarray()[:] = table
     return primitives
@@ -287,4 +284,4 @@ def _stroked(screen: _Screen, style: TraceStyle, x: FloatArray, y: FloatArray) -
     flat, steep = np.flatnonzero(drawn & level), np.flatnonzero(drawn & ~level)
     levels = np.column_stack((x[flat], y[flat] - pen / 2, x[flat + 1] - x[flat], np.full(len(flat), pen)))
     edges = np.column_stack((x[steep], y[steep], x[steep + 1], y[steep + 1]))
-    return _Stroke(_as_rects(levels), _filled(PrimitiveArray(QLineF, 4), edges))
+    return _Stroke(_filled(PrimitiveArray(QRectF, 4), levels), _filled(PrimitiveArray(QLineF, 4), edges))

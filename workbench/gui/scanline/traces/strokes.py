@@ -19,6 +19,8 @@ _BEND = 0.02
 """A bend of less is not seen. [px]"""
 _THIN = 4
 """On a gentle curve every fourth point is enough. [1]"""
+_CELL = 0.75
+"""Corners of one edge that are nearer than this need not all be drawn. [px]"""
 _STEEP = 1.0
 """A line that rises by more than this for each pixel to the right is an edge. [1]"""
 
@@ -36,7 +38,7 @@ def corners(samples: FloatArray) -> list[IntArray]:
     return [np.concatenate(([0], np.flatnonzero(row) + 1, [last])) for row in bends]
 
 
-def thinned(places: IntArray, heights: FloatArray) -> BoolArray:
+def thinned(places: IntArray, heights: FloatArray, step: float) -> BoolArray:
     """Return which corners must be kept at a size of the screen.
 
     Parameters
@@ -45,11 +47,24 @@ def thinned(places: IntArray, heights: FloatArray) -> BoolArray:
         Sample number of each corner, rising. [1]
     heights : float array, shape (n_points,)
         Its height on the screen. [px]
+    step : float
+        Distance of two samples on the screen. [px]
     """
     keep = np.ones(len(places), np.bool_)
     if len(places) > 2:
-        slopes = np.diff(heights) / np.diff(places)
-        keep[1:-1] = (np.abs(np.diff(slopes)) > _BEND) | (places[1:-1] % _THIN == 0)
+        bends = np.abs(np.diff(np.diff(heights) / np.diff(places))) > _BEND
+        keep[1:-1] = bends | (places[1:-1] % _THIN == 0)
+        bent = np.flatnonzero(keep)
+        keep[bent] = _apart(places[bent] * step, heights[bent])
+    return keep
+
+
+def _apart(x: FloatArray, y: FloatArray) -> BoolArray:
+    """Return which points of a line are seen apart: what lies within a pixel only where it turns back."""
+    keep = np.ones(len(x), np.bool_)
+    runs, rises = np.diff(x) > _CELL, np.diff(y)
+    another = np.diff(np.floor(x / _CELL))[1:] > 0
+    keep[1:-1] = another | runs[:-1] | runs[1:] | (rises[:-1] * rises[1:] < 0)
     return keep
 
 
@@ -82,11 +97,15 @@ def broken_line(
     turns = origin + (first + np.arange(count))[:, None] * period
     cuts = (turns + np.cumsum((0.0, *pattern[:-1]))).ravel()
     cuts = cuts[(cuts > x[0]) & (cuts < x[-1])]
-    all_x = np.sort(np.concatenate((x, cuts)))
-    all_y = np.interp(all_x, x, y)
+    steep = np.abs(np.diff(y)) > _STEEP * np.diff(x)
+    cuts = cuts[~steep[np.searchsorted(x, cuts, side="right") - 1]]
+    all_x = np.concatenate((x, cuts))
+    order = np.argsort(all_x, kind="stable")
+    all_x = all_x[order]
+    all_y = np.concatenate((y, np.interp(cuts, x, y)))[order]
     middle = (all_x[:-1] + all_x[1:]) / 2
     place = (middle - origin) % period
     gap = np.searchsorted(np.cumsum(pattern), place, side="right") % 2 == 1
-    steep = np.abs(np.diff(all_y)) > _STEEP * np.diff(all_x)
-    joined = np.append(~gap | steep, False)
+    edge = np.abs(np.diff(all_y)) > _STEEP * np.diff(all_x)
+    joined = np.append(~gap | edge, False)
     return all_x, all_y, joined
