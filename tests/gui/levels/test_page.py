@@ -182,7 +182,7 @@ def test_any_size_and_any_number_of_bits_paint(page, bits, width, height):
     shown.hold(1)
 
     assert not shown.grab().isNull()
-    assert not shown.staircase.area().isEmpty()
+    assert not shown.staircase.area.isEmpty()
 
 
 def test_a_broken_network_leaves_an_empty_plot(page):

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
@@ -27,6 +27,7 @@ class CodeView(QWidget):
         self._hold = hold
         self.figures: CodeFigures | None = None
         self.held: int | None = None
+        self._area = QRectF()
         bench.theme_changed.connect(self.restyle)
 
     def show_codes(self, figures: CodeFigures, description: str) -> None:
@@ -43,27 +44,33 @@ class CodeView(QWidget):
 
     def restyle(self) -> None:
         """Take colours and sizes again."""
+        self._area = self.place()
         self.updateGeometry()
         self.update()
 
-    def area(self) -> QRectF:
-        """Return where the columns lie; children say."""
+    def place(self) -> QRectF:
+        """Return where the columns lie in a view of this size; children say."""
         raise NotImplementedError
+
+    @property
+    def area(self) -> QRectF:
+        """Where the columns lie."""
+        return self._area
 
     def code_x(self, code: float) -> float:
         """Return the left edge of a code's column. [px]"""
-        area = self.area()
+        area = self.area
         count = self.figures.n_codes if self.figures else 1
         return area.left() + area.width() * code / count
 
     def column(self, code: int) -> QRectF:
         """Return the column of a code."""
-        area = self.area()
+        area = self.area
         return QRectF(QPointF(self.code_x(code), area.top()), QPointF(self.code_x(code + 1), area.bottom()))
 
     def code_at(self, x: float) -> int | None:
         """Return the code whose column a place lies in; none beside them."""
-        area = self.area()
+        area = self.area
         if self.figures is None or not area.left() <= x < area.right():
             return None
         return min(int((x - area.left()) / area.width() * self.figures.n_codes), self.figures.n_codes - 1)
@@ -74,6 +81,10 @@ class CodeView(QWidget):
             painter.fillRect(
                 self._at_least_seen(self.column(self.held)), self.bench.theme.color("accent", 0.22)
             )
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._area = self.place()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         code = self.code_at(event.position().x())

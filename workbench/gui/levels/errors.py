@@ -3,7 +3,7 @@
 from math import ceil
 
 import numpy as np
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
@@ -11,7 +11,7 @@ from workbench.checks.limits import LINEARITY
 from workbench.checks.values import EVEN_LSB
 from workbench.gui.bench import Bench
 from workbench.gui.levels.code_view import CodeView, Hold
-from workbench.gui.levels.figures import SHOWN_LSB, CodeFigures
+from workbench.gui.levels.figures import SHOWN_LSB, CodeFigures, FloatArray
 from workbench.gui.widgets import Sign, draw_sign, draw_text
 
 __all__ = ["ErrorBars"]
@@ -29,32 +29,34 @@ class ErrorBars(CodeView):
         super().__init__(bench, f"{name}: {sentence}", hold, parent)
         self._name, self._sentence, self._field = name, sentence, field
 
+    top_lsb = 1
+    """End of the scale either way. [LSB]"""
+
     @property
-    def errors(self):
+    def errors(self) -> FloatArray:
         """The errors shown, shape (n_codes,). [LSB]"""
-        return getattr(self.figures, self._field)
+        errors: FloatArray = getattr(self.figures, self._field)
+        return errors
 
-    @property
-    def top_lsb(self) -> int:
-        """End of the scale either way. [LSB]"""
-        return max(1, ceil(float(np.abs(self.errors).max()) - 1e-9)) if self.figures else 1
+    def show_codes(self, figures: CodeFigures, description: str) -> None:
+        worst = float(np.abs(getattr(figures, self._field)).max())
+        self.top_lsb = max(1, ceil(worst - 1e-9))
+        super().show_codes(figures, description)
 
-    def area(self) -> QRectF:
+    def place(self) -> QRectF:
         px = self.bench.px
         return QRectF(self.rect()).adjusted(px(_LEFT), px(_TOP), -1, -px(_FOOT))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         theme = self.bench.theme
         with QPainter(self) as painter:
-            painter.fillRect(self.area(), theme.color("plot"))
+            painter.fillRect(self.area, theme.color("plot"))
             self._paint_head(painter)
             self._paint_scale(painter)
             if self.figures is None or not self.figures.sound:
                 return
             self.light_held(painter)
-            for code, error in enumerate(self.errors.tolist()):
-                if abs(error) >= SHOWN_LSB:
-                    painter.fillRect(self._bar(code, error), theme.color(self._role(error)))
+            self._paint_bars(painter)
             self._paint_sign(painter)
 
     def _paint_head(self, painter: QPainter) -> None:
@@ -80,7 +82,7 @@ class ErrorBars(CodeView):
             draw_text(painter, words, self._sentence, type_.sans(0.9), theme.color("dim"), elide=True)
 
     def _paint_scale(self, painter: QPainter) -> None:
-        theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area()
+        theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area
         for part in (1, 0, -1):
             y = round(self._y(part * self.top_lsb))
             painter.setPen(theme.color("hairline" if part else "outline"))
@@ -88,6 +90,24 @@ class ErrorBars(CodeView):
             text = f"{part * self.top_lsb:+d}".replace("-", "\u2212") if part else "0"
             box = QRectF(0, y - px(8), area.left() - px(8), px(16))
             draw_text(painter, box, text, type_.mono(0.82), theme.color("dim"), align=_RIGHTWARD)
+
+    def _paint_bars(self, painter: QPainter) -> None:
+        """Draw the bars, all of one colour at once."""
+        area, errors = self.area, self.errors
+        width = area.width() / len(errors)
+        gap = min(width * 0.15, self.bench.px(3))
+        lefts = (area.left() + width * np.arange(len(errors)) + gap).tolist()
+        heights = (area.height() / 2 / self.top_lsb * errors).tolist()
+        zero = area.center().y()
+        bars: dict[str, list[QRectF]] = {}
+        for left, height, error in zip(lefts, heights, errors.tolist(), strict=True):
+            if abs(error) >= SHOWN_LSB:
+                bar = QRectF(left, zero - max(height, 0.0), width - 2 * gap, abs(height))
+                bars.setdefault(self._role(error), []).append(bar)
+        painter.setPen(Qt.PenStyle.NoPen)
+        for role, rects in bars.items():
+            painter.setBrush(self.bench.theme.color(role))
+            painter.drawRects(rects)
 
     def _paint_sign(self, painter: QPainter) -> None:
         """Put a sign beside the bar that is worth a warning; colour never speaks alone."""
@@ -97,10 +117,10 @@ class ErrorBars(CodeView):
         if abs(error) <= EVEN_LSB:
             return
         side = self.bench.px(14)
-        bar = self._bar(code, error)
-        x = bar.left() - side - self.bench.px(5)
-        x = x if x > self.area().left() else bar.right() + self.bench.px(5)
-        y = bar.top() if error > 0 else bar.bottom() - side
+        column = self.column(code)
+        x = column.left() - side - self.bench.px(3)
+        x = x if x > self.area.left() else column.right() + self.bench.px(3)
+        y = self._y(error) if error > 0 else self._y(error) - side
         sign = Sign.WARNS if LINEARITY.holds(error) else Sign.FAILS
         draw_sign(painter, QRectF(x, y, side, side), sign, self.bench.theme)
 
@@ -112,12 +132,6 @@ class ErrorBars(CodeView):
             return "fails"
         return "warns" if abs(error) > EVEN_LSB and self._field == "dnl_lsb" else "dim"
 
-    def _bar(self, code: int, error: float) -> QRectF:
-        column = self.column(code)
-        gap = min(column.width() * 0.15, self.bench.px(3))
-        ends = sorted((self._y(0.0), self._y(error)))
-        return QRectF(QPointF(column.left() + gap, ends[0]), QPointF(column.right() - gap, ends[1]))
-
     def _y(self, lsb: float) -> float:
-        area = self.area()
+        area = self.area
         return area.center().y() - area.height() / 2 * lsb / self.top_lsb

@@ -1,7 +1,8 @@
 """The codes as the eye sees them: a strip of greys with their lightness."""
 
+import numpy as np
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QFontMetricsF, QImage, QPainter, QPaintEvent, QPen
 
 from workbench.checks.values import EVEN_LSB
 from workbench.gui.levels.code_view import CodeView
@@ -21,20 +22,19 @@ class EyeStrip(CodeView):
     def sizeHint(self) -> QSize:
         return QSize(self.bench.px(400), self.bench.px(_TOP + 32 + _FOOT))
 
-    def area(self) -> QRectF:
+    def place(self) -> QRectF:
         px = self.bench.px
         return QRectF(self.rect()).adjusted(1, px(_TOP), -1, -px(_FOOT))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        theme, area = self.bench.theme, self.area()
+        theme, area = self.bench.theme, self.area
         with QPainter(self) as painter:
             if self.figures is None or not self.figures.sound:
                 return
             self._paint_head(painter)
-            for code, grey in enumerate(self.figures.grey.tolist()):
-                # A cell reaches under the next one, so that no seam shows between them.
-                cell = self.column(code).adjusted(0, 0, 1 if code + 1 < self.figures.n_codes else 0, 0)
-                painter.fillRect(cell, QColor(grey, grey, grey))
+            greys = np.ascontiguousarray(self.figures.grey)
+            row = QImage(greys.data, len(greys), 1, len(greys), QImage.Format.Format_Grayscale8)
+            painter.drawImage(area, row)
             outlined(
                 painter,
                 area.adjusted(-1, -1, 1, 1),
@@ -60,7 +60,7 @@ class EyeStrip(CodeView):
     def _paint_numbers(self, painter: QPainter) -> None:
         """Write L* under the cells, as many as have room; the held one always."""
         assert self.figures is not None
-        theme, px, area = self.bench.theme, self.bench.px, self.area()
+        theme, px, area = self.bench.theme, self.bench.px, self.area
         font = self.bench.type.mono(0.86)
         room = QFontMetricsF(font).horizontalAdvance("100") + px(6)
         every = 1

@@ -12,7 +12,7 @@ from workbench.pipeline.result import ChannelResult
 from workbench.units import format_fixed
 from workbench.waveform.eye import lightness, srgb_from_volts
 
-__all__ = ["NOTABLE_LSB", "SHOWN_LSB", "CodeFigures", "code_figures", "signed"]
+__all__ = ["NOTABLE_LSB", "SHOWN_LSB", "CodeFigures", "FloatArray", "code_figures", "signed"]
 
 NOTABLE_LSB = 0.25
 """A step this far from even is pointed at in the picture (our own). [LSB]"""

@@ -2,13 +2,14 @@
 
 from math import ceil
 
+import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
 
 from workbench.checks.limits import WHITE, WHITE_VOLTS
 from workbench.checks.values import EVEN_LSB
 from workbench.gui.levels.code_view import CodeView
-from workbench.gui.levels.figures import NOTABLE_LSB
+from workbench.gui.levels.figures import NOTABLE_LSB, CodeFigures, FloatArray
 from workbench.gui.widgets import draw_text
 from workbench.units import format_fixed
 
@@ -22,30 +23,29 @@ _CENTRE = Qt.AlignmentFlag.AlignHCenter
 class Staircase(CodeView):
     """Draws one CodeFigures as volts over code."""
 
-    def area(self) -> QRectF:
+    def place(self) -> QRectF:
         px = self.bench.px
         return QRectF(self.rect()).adjusted(px(_LEFT), px(_TOP), -px(_RIGHT), -px(_FOOT))
 
-    @property
-    def tick_volts(self) -> float:
-        """Distance of the lines of the scale. [V]"""
-        white = max(float(self.figures.volts.max()), WHITE_VOLTS) if self.figures else WHITE_VOLTS
-        return 0.2 if white < 1.2 else 0.5 if white < 3.0 else 1.0
+    tick_volts = 0.2
+    """Distance of the lines of the scale. [V]"""
+    top_volts = 0.8
+    """Upper end of the scale: 0.8 V, or more where white is above. [V]"""
 
-    @property
-    def top_volts(self) -> float:
-        """Upper end of the scale: 0.8 V, or more where white is above. [V]"""
-        white = max(float(self.figures.volts.max()), WHITE_VOLTS) if self.figures else WHITE_VOLTS
-        return self.tick_volts * ceil((white + 0.02) / self.tick_volts)
+    def show_codes(self, figures: CodeFigures, description: str) -> None:
+        white = max(float(figures.volts.max()), WHITE_VOLTS)
+        self.tick_volts = 0.2 if white < 1.2 else 0.5 if white < 3.0 else 1.0
+        self.top_volts = self.tick_volts * ceil((white + 0.02) / self.tick_volts)
+        super().show_codes(figures, description)
 
     def volts_y(self, volts: float) -> float:
         """Return the height of a level. [px]"""
-        area = self.area()
+        area = self.area
         return area.bottom() - area.height() * volts / self.top_volts
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         with QPainter(self) as painter:
-            painter.fillRect(self.area(), self.bench.theme.color("plot"))
+            painter.fillRect(self.area, self.bench.theme.color("plot"))
             self._paint_head(painter)
             self._paint_scale(painter)
             if self.figures is None or not self.figures.sound:
@@ -66,7 +66,7 @@ class Staircase(CodeView):
         draw_text(painter, words, "loaded volts for each code", type_.sans(0.9), theme.color("dim"))
 
     def _paint_scale(self, painter: QPainter) -> None:
-        theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area()
+        theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area
         if WHITE.low is not None and WHITE.high is not None:
             window = QRectF(
                 QPointF(area.left(), self.volts_y(WHITE.high)), QPointF(area.right(), self.volts_y(WHITE.low))
@@ -91,7 +91,7 @@ class Staircase(CodeView):
         """Write the codes under the columns: quarters, the last one, and the held one lit."""
         if self.figures is None:
             return
-        theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area()
+        theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area
         last = self.figures.n_codes - 1
         shown = {0, last, *(self.figures.n_codes * part // 4 for part in (1, 2, 3))}
         room = px(16)
@@ -106,17 +106,20 @@ class Staircase(CodeView):
             font = type_.mono(0.86, 600 if lit else 400)
             draw_text(painter, box, str(code), font, theme.color("accent" if lit else "dim"), align=_CENTRE)
 
-    def _paint_steps(self, painter: QPainter, volts, pen: QPen) -> None:
-        points = []
-        for code, level in enumerate(volts):
-            y = self.volts_y(float(level))
-            points += [QPointF(self.code_x(code), y), QPointF(self.code_x(code + 1), y)]
+    def _paint_steps(self, painter: QPainter, volts: FloatArray, pen: QPen) -> None:
+        heights = (self.area.bottom() - self.area.height() / self.top_volts * volts).tolist()
+        edges = np.linspace(self.area.left(), self.area.right(), len(heights) + 1).tolist()
+        points = [
+            QPointF(x, y)
+            for left, right, y in zip(edges, edges[1:], heights, strict=False)
+            for x in (left, right)
+        ]
         painter.setPen(pen)
         painter.drawPolyline(QPolygonF(points))
 
     def _paint_words(self, painter: QPainter) -> None:
         """Name white at its step, and the ideal staircase under its own."""
-        theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area()
+        theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area
         assert self.figures is not None
         white, last = float(self.figures.volts[-1]), self.figures.n_codes - 1
         face, text = type_.mono(0.9, 500), format_fixed(white, "V")
@@ -132,7 +135,7 @@ class Staircase(CodeView):
     def _paint_callout(self, painter: QPainter) -> None:
         """Point at the most uneven step with its size and that of the others."""
         assert self.figures is not None
-        theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area()
+        theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area
         code = self.figures.worst_step
         if abs(self.figures.dnl_lsb[code]) < NOTABLE_LSB or area.height() < px(90):
             return

@@ -1,10 +1,12 @@
 """A row for every code: bits, loaded and open volts, step, errors and lightness."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 
 from workbench.gui.levels.figures import CodeFigures, signed
 
-__all__ = ["COLUMNS", "CodeModel", "Index", "cells", "table_text"]
+__all__ = ["COLUMNS", "CodeModel", "Index", "cell", "table_text"]
 
 COLUMNS = ("code", "bits", "loaded V", "open V", "step mV", "DNL", "INL", "L*", "eye")
 """Heads of the columns; the last one holds the grey itself and no text."""
@@ -46,27 +48,34 @@ class CodeModel(QAbstractTableModel):
         if self.figures is None or not index.isValid():
             return None
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-            return cells(self.figures, index.row())[index.column()]
+            return cell(self.figures, index.row(), index.column())
         return None
 
 
-def cells(figures: CodeFigures, code: int) -> tuple[str, ...]:
-    """Return the texts of a row."""
-    first = code == 0
-    return (
-        str(code),
-        figures.code_text(code),
-        f"{figures.volts[code]:.4f}",
-        f"{figures.open_volts[code]:.3f}",
-        "" if first else f"{1e3 * figures.step_volts[code]:.1f}".replace("-", "\u2212"),
-        "" if first else signed(float(figures.dnl_lsb[code])),
-        signed(float(figures.inl_lsb[code])),
-        f"{figures.lightness[code]:.0f}",
-        "",
-    )
+def cell(figures: CodeFigures, code: int, column: int) -> str:
+    """Return the text of one cell."""
+    return _CELLS[column](figures, code)
+
+
+def _step(figures: CodeFigures, code: int) -> str:
+    return f"{1e3 * figures.step_volts[code]:.1f}".replace("-", "\u2212") if code else ""
+
+
+_CELLS: tuple[Callable[[CodeFigures, int], str], ...] = (
+    lambda _figures, code: str(code),
+    lambda figures, code: figures.code_text(code),
+    lambda figures, code: f"{figures.volts[code]:.4f}",
+    lambda figures, code: f"{figures.open_volts[code]:.3f}",
+    _step,
+    lambda figures, code: signed(float(figures.dnl_lsb[code])) if code else "",
+    lambda figures, code: signed(float(figures.inl_lsb[code])),
+    lambda figures, code: f"{figures.lightness[code]:.0f}",
+    lambda _figures, _code: "",
+)
 
 
 def table_text(figures: CodeFigures) -> str:
     """Return the table as text for other programs: tabs between columns, plain minus signs."""
-    rows = [COLUMNS[:-1], *(cells(figures, code)[:-1] for code in range(figures.n_codes))]
+    texts = range(len(COLUMNS) - 1)
+    rows = [COLUMNS[:-1], *([cell(figures, code, c) for c in texts] for code in range(figures.n_codes))]
     return "\n".join("\t".join(row) for row in rows).replace("\u2212", "-") + "\n"

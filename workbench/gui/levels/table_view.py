@@ -1,6 +1,6 @@
 """The table of all codes on screen: numbers under each other, the grey, light on the held code."""
 
-from PySide6.QtCore import QItemSelectionModel, QModelIndex, QRect, QRectF, Qt
+from PySide6.QtCore import QItemSelectionModel, QModelIndex, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import (
     QColor,
     QFontMetricsF,
@@ -25,7 +25,7 @@ from workbench.checks.values import EVEN_LSB
 from workbench.gui.bench import Bench
 from workbench.gui.levels.code_view import Hold
 from workbench.gui.levels.figures import CodeFigures
-from workbench.gui.levels.table import COLUMNS, CodeModel, Index, cells, table_text
+from workbench.gui.levels.table import COLUMNS, CodeModel, Index, cell, table_text
 from workbench.gui.widgets import draw_text
 from workbench.gui.widgets.control import outlined
 
@@ -44,6 +44,15 @@ class CodeDelegate(QStyledItemDelegate):
         super().__init__(parent)
         self._bench, self._model = bench, model
         self.held: int | None = None
+        self.restyle()
+
+    def restyle(self) -> None:
+        """Take the face of the numbers again; one face, so that a cell needs no measuring."""
+        type_ = self._bench.type
+        self._faces = {False: type_.mono(0.9), True: type_.mono(0.9, 600)}
+        metrics = QFontMetricsF(self._faces[False])
+        self._advance = metrics.horizontalAdvance("0")
+        self._rise = round(metrics.capHeight() / 2)
 
     @property
     def widths(self) -> tuple[int, ...]:
@@ -60,7 +69,7 @@ class CodeDelegate(QStyledItemDelegate):
         figures = self._model.figures
         if figures is None:
             return
-        theme, type_, px = self._bench.theme, self._bench.type, self._bench.px
+        theme, px = self._bench.theme, self._bench.px
         box: QRect = option.rect
         code, column = index.row(), index.column()
         if code == self.held:
@@ -70,17 +79,12 @@ class CodeDelegate(QStyledItemDelegate):
         if column == _EYE:
             self._paint_grey(painter, QRectF(box), int(figures.grey[code]))
             return
-        role, weight = self._look(figures, code, column)
-        words = QRectF(box).adjusted(0, 0, -px(10), 0)
-        text = cells(figures, code)[column]
-        draw_text(
-            painter,
-            words,
-            text,
-            type_.mono(0.9, weight),
-            theme.color(role),
-            align=_RIGHTWARD,
-        )
+        role, bold = self._look(figures, code, column)
+        text = cell(figures, code, column)
+        painter.setFont(self._faces[bold])
+        painter.setPen(theme.color(role))
+        right, middle = box.right() - px(10), box.center().y() + self._rise
+        painter.drawText(QPointF(right - len(text) * self._advance, middle), text)
 
     def _paint_grey(self, painter: QPainter, box: QRectF, grey: int) -> None:
         px = self._bench.px
@@ -91,11 +95,11 @@ class CodeDelegate(QStyledItemDelegate):
         painter.restore()
 
     @staticmethod
-    def _look(figures: CodeFigures, code: int, column: int) -> tuple[str, int]:
+    def _look(figures: CodeFigures, code: int, column: int) -> tuple[str, bool]:
         error = float(figures.dnl_lsb[code])
         if column in (_STEP, _DNL) and abs(error) > EVEN_LSB:
-            return ("warns" if LINEARITY.holds(error) else "fails"), 600
-        return "text", 600 if column == 0 else 400
+            return ("warns" if LINEARITY.holds(error) else "fails"), True
+        return "text", column == 0
 
 
 class CodeHeader(QHeaderView):
@@ -195,6 +199,7 @@ class CodeTable(QTableView):
 
     def _restyle(self) -> None:
         px = self._bench.px
+        self.delegate.restyle()
         self.horizontalHeader().setFixedHeight(px(26))
         self.verticalHeader().setDefaultSectionSize(px(23))
         for column, width in enumerate(self.delegate.widths):
