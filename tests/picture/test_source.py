@@ -49,3 +49,52 @@ def test_repeats_send_each_column_and_row_several_times(across, down):
 def test_frames_cannot_be_written():
     with pytest.raises(ValueError, match="read-only"):
         shown().frame()[0, 0, 0] = 1
+
+
+@pytest.mark.parametrize("dither", [Dither.NEAREST, Dither.ORDERED_4, Dither.ORDERED_8])
+def test_some_rows_are_those_of_the_frame_before_it_is_asked_for(dither):
+    source = shown(dither=dither, repeat_lines=2, repeat_pixels=2)
+
+    rows = source.rows(np.array([3, 4, 17]))
+
+    assert source.settled
+    np.testing.assert_array_equal(rows, source.frame()[:, [3, 4, 17]])
+
+
+def test_diffused_rows_settle_once_the_frame_was_asked_for():
+    source = shown(dither=Dither.DIFFUSED)
+    before = source.row(9)
+
+    assert not source.settled
+    frame = source.frame()
+
+    assert source.settled
+    np.testing.assert_array_equal(source.row(9), frame[:, 9])
+    assert np.abs(before - frame[:, 9]).max() <= 1
+
+
+def test_a_large_image_is_rough_until_there_is_time():
+    picture = Picture(image=kept_image("photo.png", PHOTO))
+    pixels = np.random.default_rng(3).integers(0, 256, (600, 800, 3), dtype=np.uint8)
+    fitted = fitted_image(picture, 32, 24, pixels)
+
+    rough = fitted.best()
+    assert not fitted.settled
+    exact = fitted.exact()
+
+    assert fitted.settled
+    assert fitted.best() is exact
+    assert exact.std() < rough.std()  # means of many pixels are nearer to each other
+
+
+def test_an_image_says_what_it_wanted():
+    source = shown(64, 48, repeat_pixels=2)
+
+    assert source.wanted(7, 5) == tuple(int(v) for v in source.wanted_frame()[5, 7])
+    assert card_source(Picture(), 4, 4, BITS).wanted(0, 0) is None
+
+
+def test_a_transfer_table_bends_the_values():
+    dark = shown(transfer=(0.0, 0.0, 1.0), dither=Dither.NEAREST).frame()
+
+    assert dark.mean() < shown(dither=Dither.NEAREST).frame().mean() / 1.5

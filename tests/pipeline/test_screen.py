@@ -1,13 +1,18 @@
 """A monitor's look at a project."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
 from tests.exports.boards import board, solved
-from workbench.picture.scene import Card, Picture
+from workbench.picture.images import kept_image
+from workbench.picture.scene import Card, Dither, Picture
 from workbench.pipeline.run import Pipeline
-from workbench.pipeline.screen import FRAME_SAMPLES, as_sent, frame_codes, frame_kernels, look
+from workbench.pipeline.screen import FRAME_SAMPLES, as_sent, frame_codes, frame_kernels, glance, look
 from workbench.progress import Cancelled, Watched
+from workbench.project.edits.drive import set_supply
+from workbench.project.edits.picture import set_dither, show_image
 from workbench.waveform.monitor import Monitor, Screen
 from workbench.waveform.slips import Slips
 from workbench.waveform.verdict import Standing
@@ -82,3 +87,49 @@ def test_a_skewed_board_glitches_in_the_scanline():
     assert clean.scanline.volts[0, 6000:].min() > 0.3
     assert skewed.scanline.volts[0, 6000:].min() < 0.2
     np.testing.assert_array_equal(skewed.scanline.volts[1], clean.scanline.volts[1])
+
+
+@pytest.mark.parametrize("every", [2, 5])
+def test_a_glance_is_a_small_look(every):
+    result = solved(picture=Picture(Card.BORDER))
+    whole = look(result)
+
+    preview = glance(result, Monitor(), every=every, adjustment=whole.seen.adjustment)
+
+    np.testing.assert_array_equal(preview.sent, whole.sent[::every, ::every])
+    np.testing.assert_array_equal(preview.seen.rgb[:, 1:], whole.seen.rgb[::every, ::every][:, 1:])
+    assert preview.verdict == whole.verdict
+
+
+def test_a_picture_wholly_out_of_sight_is_black():
+    result = solved()
+    found = look(result).seen.adjustment
+
+    seen = glance(result, Monitor(), every=4, adjustment=replace(found, top=5000)).seen
+
+    assert not seen.rgb.any()
+
+
+def test_a_broken_board_shows_codes_that_were_made_for_the_design():
+    image = kept_image("grey", np.full((4, 4, 3), 128, np.uint8))
+    design = show_image(board(), image)
+    broken = set_supply(design, 1.65)
+
+    codes = Pipeline().run(broken, design=design).picture.frame()
+
+    np.testing.assert_array_equal(codes, Pipeline().run(design).picture.frame())
+    assert (codes != Pipeline().run(broken).picture.frame()).any()
+
+
+def test_diffused_rows_are_right_unless_in_a_hurry():
+    image = kept_image("noise", np.random.default_rng(1).integers(0, 256, (48, 64, 3), dtype=np.uint8))
+    project = set_dither(show_image(board(scanline=99), image), Dither.DIFFUSED)
+    patient, hurried = Pipeline(), Pipeline(hurried=True)
+
+    right, near = patient.run(project), hurried.run(project)
+
+    np.testing.assert_array_equal(right.scanline.codes[:, 160:], right.picture.frame()[:, 98])
+    assert not near.picture.settled
+    near.picture.frame()
+    settled = hurried.run(project)
+    np.testing.assert_array_equal(settled.scanline.codes, right.scanline.codes)

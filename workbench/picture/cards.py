@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from workbench.picture.scene import Card, Picture
 
-__all__ = ["BAR_NAMES", "Bits", "Label", "card_codes", "card_labels", "card_row"]
+__all__ = ["BAR_NAMES", "Bits", "Label", "card_codes", "card_labels", "card_row", "card_rows"]
 
 IntArray = NDArray[np.intp]
 Bits = tuple[int, int, int]
@@ -80,9 +80,17 @@ def card_row(picture: Picture, width: int, height: int, bits: Bits, row: int) ->
     codes : int array, shape (3, width)
         Red, green and blue. [1]
     """
-    columns, rows = picture.size(width, height)
-    codes = _codes(picture, columns, rows, bits, np.array([row // picture.repeat_lines], np.intp))
-    return np.repeat(codes[:, 0], picture.repeat_pixels, axis=1)[:, :width].astype(np.intp)
+    return card_rows(picture, width, height, bits, np.array([row], np.intp))[:, 0]
+
+
+def card_rows(picture: Picture, width: int, height: int, bits: Bits, rows: NDArray[np.integer]) -> IntArray:
+    """Return the codes of some rows of the active picture, shape (3, n_rows, width). [1]
+
+    Other parameters are those of :func:`card_row`.
+    """
+    columns, n_rows = picture.size(width, height)
+    codes = _codes(picture, columns, n_rows, bits, (rows // picture.repeat_lines).astype(np.intp))
+    return np.repeat(codes, picture.repeat_pixels, axis=2)[:, :, :width].astype(np.intp)
 
 
 def card_codes(picture: Picture, width: int, height: int, bits: Bits) -> NDArray[np.uint8]:

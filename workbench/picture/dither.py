@@ -55,6 +55,7 @@ def codes_from_image(
     dither: Dither = Dither.NEAREST,
     measure: Measure = Measure.VOLTS,
     transfer: tuple[float, ...] = (),
+    rows: NDArray[np.integer] | None = None,
 ) -> ByteArray:
     """Return the codes that show an image best.
 
@@ -70,6 +71,8 @@ def codes_from_image(
         Whether distances and means are taken in volts or in what the eye gets from them.
     transfer : tuple of float
         A curve over input values from 0 to 1, evenly spaced, each ``0 … 1``; empty leaves them. [1]
+    rows : int array, shape (height,)
+        Which rows of the picture these are, for an ordered matrix; those from the top if left out. [1]
 
     Returns
     -------
@@ -86,11 +89,12 @@ def codes_from_image(
     if dither is Dither.DIFFUSED:
         return _diffused(image, scales)
     codes = np.empty((3, *image.shape[:2]), np.uint8)
+    rows = np.arange(len(image)) if rows is None else rows
     for channel, scale in enumerate(scales):
         if dither is Dither.NEAREST:
             codes[channel] = _nearest(scale)[image[:, :, channel]]
         else:
-            _ordered(image[:, :, channel], scale, bayer(dither.side), codes[channel])
+            _ordered(image[:, :, channel], rows, scale, bayer(dither.side), codes[channel])
     return codes
 
 
@@ -130,7 +134,9 @@ def _nearest_level(wanted: FloatArray, levels: FloatArray) -> NDArray[np.intp]:
     return np.searchsorted((levels[1:] + levels[:-1]) / 2.0, wanted, side="right")
 
 
-def _ordered(values: ByteArray, scale: _Scale, thresholds: FloatArray, out: ByteArray) -> None:
+def _ordered(
+    values: ByteArray, rows: NDArray[np.integer], scale: _Scale, thresholds: FloatArray, out: ByteArray
+) -> None:
     """Give each place of the matrix its own table from byte to code."""
     above = np.clip(np.searchsorted(scale.levels, scale.wanted), 1, max(1, len(scale.levels) - 1))
     above = np.minimum(above, len(scale.levels) - 1)
@@ -139,9 +145,12 @@ def _ordered(values: ByteArray, scale: _Scale, thresholds: FloatArray, out: Byte
     part = (scale.wanted - scale.levels[below]) / np.where(step > 0.0, step, 1.0)
     side = len(thresholds)
     for row in range(side):
+        here = np.flatnonzero(rows % side == row)
+        if not here.size:
+            continue
         for column in range(side):
             table = scale.codes[np.where(part > thresholds[row, column], above, below)]
-            out[row::side, column::side] = table[values[row::side, column::side]]
+            out[here, column::side] = table[values[here, column::side]]
 
 
 def _diffused(image: ByteArray, scales: list[_Scale]) -> ByteArray:

@@ -3,10 +3,14 @@
 from dataclasses import dataclass
 from enum import Enum
 
-__all__ = ["REPEATS", "Card", "Dither", "Fit", "Image", "Measure", "Picture"]
+__all__ = ["MOST_TRANSFER", "REPEATS", "Card", "Dither", "Fit", "Image", "Measure", "Picture"]
 
 REPEATS = (1, 2, 4)
 """How often a column or a row of a picture may be sent: once, doubled, four times. [1]"""
+
+
+MOST_TRANSFER = 256
+"""Values of the longest transfer table: one for each byte. [1]"""
 
 
 class Card(Enum):
@@ -91,6 +95,8 @@ class Picture:
     """Whether scaling takes means and straight lines, or the nearest pixel."""
     dither: Dither = Dither.ORDERED_4
     measure: Measure = Measure.VOLTS
+    transfer: tuple[float, ...] = ()
+    """Curve over an image's values from 0 to 1, evenly spaced, each ``0 … 1``; empty leaves them. [1]"""
 
     def size(self, width: int, height: int) -> tuple[int, int]:
         """Return the columns and rows that fill an active part of pixels and lines. [1]"""

@@ -1,7 +1,7 @@
 """The picture stage: from what a project shows to the codes of its pixels."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,8 +10,8 @@ from workbench.circuit.solution import Levels
 from workbench.errors import FileError
 from workbench.picture.cards import Bits
 from workbench.picture.images import image_pixels
-from workbench.picture.scene import Image, Picture
-from workbench.picture.source import PictureCodes, card_source, fitted_image, image_source
+from workbench.picture.scene import Dither, Image, Measure, Picture
+from workbench.picture.source import FittedImage, PictureCodes, card_source, fitted_image, image_source
 from workbench.pipeline.memory import Memory
 from workbench.timing.mode import Mode
 
@@ -28,7 +28,7 @@ class Pictures:
     """Turns pictures into codes; an image is scaled once and dithered anew when levels change."""
 
     def __init__(self, pixels: Callable[[Image], ByteArray] = image_pixels) -> None:
-        self._card = Memory(card_source)
+        self._card = Memory(card_source, _FRAMES_KEPT)
         self._fitted = Memory(_Fitting(pixels), _FRAMES_KEPT)
         self._image = Memory(_image, _FRAMES_KEPT)
 
@@ -40,17 +40,15 @@ class Pictures:
         if picture.image is None:
             return self._card(picture, width, height, bits), None
         try:
-            fitted = self._fitted(picture.image, picture, width, height)
+            fitted = self._fitted(picture.image, _fitting(picture), width, height)
         except FileError as error:
             return self._card(picture, width, height, bits), str(error)
         return self._image(picture, width, height, bits, fitted, *levels), None
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class _Fitted:
-    """An image at its size, known by identity."""
-
-    pixels: ByteArray
+def _fitting(picture: Picture) -> Picture:
+    """Return a picture without what does not matter for its size."""
+    return replace(picture, dither=Dither.NEAREST, measure=Measure.VOLTS, transfer=(), blanking=(0, 0, 0))
 
 
 class _Fitting:
@@ -59,8 +57,8 @@ class _Fitting:
     def __init__(self, pixels: Callable[[Image], ByteArray]) -> None:
         self._pixels = pixels
 
-    def __call__(self, image: Image, picture: Picture, width: int, height: int) -> _Fitted:
-        return _Fitted(fitted_image(picture, width, height, self._pixels(image)))
+    def __call__(self, image: Image, picture: Picture, width: int, height: int) -> FittedImage:
+        return fitted_image(picture, width, height, self._pixels(image))
 
 
 def _image(
@@ -68,10 +66,10 @@ def _image(
     width: int,
     height: int,
     bits: Bits,
-    fitted: _Fitted,
+    fitted: FittedImage,
     red: Levels,
     green: Levels,
     blue: Levels,
 ) -> PictureCodes:
     levels = red.volts_by_code, green.volts_by_code, blue.volts_by_code
-    return image_source(picture, width, height, bits, fitted.pixels, levels)
+    return image_source(picture, width, height, bits, fitted, levels)

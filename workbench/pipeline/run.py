@@ -37,8 +37,18 @@ class Pipeline:
     something changed is one look into a dictionary.
     """
 
-    def __init__(self, pixels: Callable[[Image], ByteArray] = image_pixels) -> None:
-        """Remember nothing yet; ``pixels`` finds the pixels of an image, or raises `FileError`."""
+    def __init__(self, pixels: Callable[[Image], ByteArray] = image_pixels, *, hurried: bool = False) -> None:
+        """Remember nothing yet.
+
+        Parameters
+        ----------
+        pixels : callable
+            Finds the pixels of an image, or raises `FileError`.
+        hurried : bool
+            Whether rows of a picture that needs time may be near to the right ones until somebody
+            has asked for its whole frame.
+        """
+        self._hurried = hurried
         self._recognise = Memory(recognise)
         self._levels = Memory(solve_levels)
         self._linearity = Memory(_linearity)
@@ -48,7 +58,7 @@ class Pipeline:
         self._pictures = Pictures(pixels)
         self._scanline = Memory(_scanline)
 
-    def run(self, project: Project, slips: Slips = NO_SLIPS) -> Result:
+    def run(self, project: Project, slips: Slips = NO_SLIPS, *, design: Project | None = None) -> Result:
         """Return everything that follows from a project.
 
         Parameters
@@ -57,6 +67,8 @@ class Pipeline:
             Any valid project: networks that make no sense give findings, not errors.
         slips : Slips
             What the board does beside the design; levels and findings are those of the design.
+        design : Project, optional
+            The board that the picture's codes were made for, where ``project`` is a broken one.
 
         Returns
         -------
@@ -65,7 +77,7 @@ class Pipeline:
         """
         channels = ChannelResults(*(self._channel(project, project.channels[c]) for c in Channel))
         pins = pin_totals(project, channels)
-        picture, problem = self._picture(project, channels)
+        picture, problem = self._picture(project, design or project)
         scanline = None if project.mode.interlaced else self._line(project, channels, picture, slips)
         findings = run_checks(project, Measures(channels, pins))
         return Result(project, channels, pins, picture, scanline, findings, problem, slips)
@@ -82,11 +94,13 @@ class Pipeline:
             self._pulse(network, driver, load, cable, mode.pixel_s, samples_per_pixel(mode)),
         )
 
-    def _picture(self, project: Project, channels: ChannelResults) -> tuple[PictureCodes, str | None]:
-        red, green, blue = (channels[c] for c in Channel)
-        bits = red.network.bits, green.network.bits, blue.network.bits
-        levels = red.levels, green.levels, blue.levels
-        return self._pictures.codes(project.picture, project.mode, bits, levels)
+    def _picture(self, project: Project, design: Project) -> tuple[PictureCodes, str | None]:
+        red, green, blue = (project.channels[c].bits for c in Channel)
+        r, g, b = (self._levels(design.channels[c], design.driver, design.load) for c in Channel)
+        codes, problem = self._pictures.codes(project.picture, project.mode, (red, green, blue), (r, g, b))
+        if not (codes.settled or self._hurried):
+            codes.frame()
+        return codes, problem
 
     def _line(
         self, project: Project, channels: ChannelResults, picture: PictureCodes, slips: Slips
@@ -96,6 +110,7 @@ class Pipeline:
             project.mode,
             project.scanline,
             picture,
+            picture.settled,
             tuple(
                 self._kernel(c.levels, c.pulse, lags)
                 for c, lags in zip((red, green, blue), slips.skew_s, strict=True)
@@ -123,6 +138,7 @@ def _scanline(
     mode: Mode,
     number: int,
     picture: PictureCodes,
+    _settled: bool,
     kernels: tuple[Kernel, ...],
     sync: SyncDrive,
     slips: Slips,

@@ -12,7 +12,7 @@ from workbench.circuit.network import Cable, Capacitor, Driver, Load, Network, R
 from workbench.errors import EditError, FileError, TimingError
 from workbench.picture.fit import check_size
 from workbench.picture.images import image_pixels
-from workbench.picture.scene import REPEATS, Image
+from workbench.picture.scene import MOST_TRANSFER, REPEATS, Image
 from workbench.project.document import Channel, MonitorRange, Project, SyncLine
 from workbench.project.limits import (
     AMPS,
@@ -173,6 +173,11 @@ def _picture_flaws(project: Project) -> Iterator[Flaw]:
             yield f"picture.{name}", f"is {count}, but a pixel or line is sent 1, 2 or 4 times"
     if picture.image is not None:
         yield from _image_flaws(picture.image)
+    if len(picture.transfer) == 1 or len(picture.transfer) > MOST_TRANSFER:
+        yield "picture.transfer", f"has {len(picture.transfer)} values: give it 2 to {MOST_TRANSFER}, or none"
+    for index, part in enumerate(picture.transfer):
+        if part not in UNIT:
+            yield f"picture.transfer[{index}]", UNIT.refusal(part)
     for index, part in enumerate(picture.colour):
         if part not in UNIT:
             yield f"picture.colour[{index}]", UNIT.refusal(part)

@@ -33,8 +33,6 @@ class Places:
         return None if x is None or y is None else (x, y)
 
 
-
-
 def places_of(sent: Mode, adjustment: Adjustment, n_columns: int, n_rows: int, *, every: int = 1) -> Places:
     """Return what the dots of a screen show.
 

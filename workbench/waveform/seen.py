@@ -4,6 +4,7 @@ Each slice of a frame is read while it is in the cache: black from the back porc
 instants of the monitor's clock, then light.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -18,7 +19,7 @@ from workbench.waveform.kernel import Kernel
 from workbench.waveform.monitor import Monitor, Screen
 from workbench.waveform.sampling import Adjustment, sampling_of
 
-__all__ = ["SeenPicture", "seen_picture", "sent_picture"]
+__all__ = ["SeenPicture", "seen_picture", "seen_rows", "sent_picture"]
 
 ByteArray = NDArray[np.uint8]
 Float32Array = NDArray[np.float32]
@@ -99,6 +100,41 @@ def seen_picture(
     share its time constant allows. It starts at the level of blanking, as after a vertical blanking.
     """
     adjustment = _adjustment(sent, codes, blanking, kernels, monitor)
+    return seen_rows(
+        sent,
+        lambda rows: codes[:, rows],
+        blanking,
+        kernels,
+        monitor,
+        adjustment,
+        every=every,
+        progress=progress,
+    )
+
+
+def seen_rows(
+    sent: Mode,
+    codes_of: Callable[[NDArray[np.intp]], ByteArray],
+    blanking: tuple[int, int, int],
+    kernels: Kernels,
+    monitor: Monitor,
+    adjustment: Adjustment,
+    *,
+    every: int = 1,
+    progress: Progress = SILENT,
+) -> SeenPicture:
+    """Return the picture as a monitor shows it that was adjusted before.
+
+    Parameters
+    ----------
+    codes_of : callable
+        Returns the codes of some rows of the picture, shape (3, n_rows, h.active); asked only for
+        those that are shown. [1]
+    adjustment : Adjustment
+        How the monitor is set.
+
+    The others are those of :func:`seen_picture`.
+    """
     if monitor.screen is Screen.TUBE:
         red, green, blue = (kernel.slowed(monitor.rise_s, sent.pixel_s) for kernel in kernels)
         kernels = red, green, blue
@@ -107,7 +143,9 @@ def seen_picture(
     rgb, black = np.zeros((*shape, 3), np.uint8), np.zeros((shape[0], 3), np.float32)
     clamp = _Clamp(_blanking_volts(kernels, blanking), _clamp_share(sent, monitor, adjustment, every))
     inside = np.flatnonzero((sampling.rows >= 0) & (sampling.rows < sent.v.active))
-    for lines in frame_slices(sent, codes[:, sampling.rows[inside]], blanking, kernels):
+    if not inside.size:
+        return SeenPicture(rgb, adjustment, black)
+    for lines in frame_slices(sent, codes_of(sampling.rows[inside]), blanking, kernels):
         rows = inside[lines.first : lines.first + lines.volts.shape[1]]
         black[rows] = clamp.follow(lines.volts[:, :, sampling.black].mean(axis=2).T)
         shown = (lines.volts[:, :, sampling.columns] - black[rows].T[:, :, None, None]) / monitor.full_volts

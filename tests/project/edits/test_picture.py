@@ -11,6 +11,7 @@ from workbench.project.edits.picture import (
     set_colour,
     set_repeats,
     set_scanline,
+    set_transfer,
     step_scanline,
 )
 
@@ -56,3 +57,16 @@ def test_steps_stop_at_the_frames_ends(project: Project) -> None:
     assert step_scanline(project, 10).scanline == 11
     assert step_scanline(project, -10).scanline == 1
     assert step_scanline(project, 9999).scanline == 525
+
+
+def test_a_transfer_table_is_taken_and_taken_back(project: Project) -> None:
+    bent = set_transfer(project, (0.0, 0.2, 1.0))
+
+    assert bent.picture.transfer == (0.0, 0.2, 1.0)
+    assert set_transfer(bent, ()) == project
+
+
+@pytest.mark.parametrize("table", [(0.5,), (0.0, 1.5), (0.0, float("nan")), (0.0,) * 257])
+def test_a_transfer_table_that_is_none_is_refused(project: Project, table: tuple[float, ...]) -> None:
+    with pytest.raises(EditError, match="transfer table"):
+        set_transfer(project, table)

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from workbench.errors import EditError
-from workbench.picture.scene import REPEATS, Card, Dither, Fit, Image, Measure
+from workbench.picture.scene import MOST_TRANSFER, REPEATS, Card, Dither, Fit, Image, Measure
 from workbench.project.document import Channel, Project
 
 __all__ = [
@@ -14,6 +14,7 @@ __all__ = [
     "set_fit",
     "set_repeats",
     "set_scanline",
+    "set_transfer",
     "show_card",
     "show_image",
     "step_scanline",
@@ -45,6 +46,15 @@ def set_dither(project: Project, dither: Dither, measure: Measure | None = None)
     """Choose how a value between two levels is shown, and in what means are taken."""
     picture = replace(project.picture, dither=dither)
     return replace(project, picture=picture if measure is None else replace(picture, measure=measure))
+
+
+def set_transfer(project: Project, transfer: tuple[float, ...]) -> Project:
+    """Send an image through a curve over values from 0 to 1, evenly spaced; an empty one leaves it. [1]"""
+    if len(transfer) == 1 or len(transfer) > MOST_TRANSFER:
+        raise EditError(f"a transfer table has 2 to {MOST_TRANSFER} values, or none")
+    if not all(0.0 <= value <= 1.0 for value in transfer):
+        raise EditError("the values of a transfer table lie between 0 and 1")
+    return replace(project, picture=replace(project.picture, transfer=transfer))
 
 
 def set_colour(project: Project, colour: tuple[float, float, float]) -> Project:
