@@ -1,6 +1,7 @@
 """What the contents of a drawing ask of its columns."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from workbench.circuit.network import GROUND, Capacitor
 from workbench.drawing.board import Board
@@ -29,8 +30,14 @@ class Span:
 def value_text(part: Part) -> str:
     """Return a part's value as it stands in the drawing."""
     if isinstance(part, Capacitor):
-        return format_quantity(part.farads, "F")
-    return format_quantity(part.ohms, "Ω")
+        return _written(part.farads, "F")
+    return _written(part.ohms, "Ω")
+
+
+@lru_cache(maxsize=1024)
+def _written(value: float, unit: str) -> str:
+    """Return a value as text; a drawing asks for each of its values several times."""
+    return format_quantity(value, unit)
 
 
 def find_needs(
