@@ -113,7 +113,7 @@ class WhiteStatus(QWidget):
         at = bar.right() + px(12)
         sign = QRectF(at, px(104) - px(6), px(12), px(12))
         draw_sign(painter, sign, Sign.PASSES if self.verdict == "inside" else Sign.FAILS, theme)
-        words = f"{self.verdict} 0.665 … 0.770"
+        words = self.verdict if self.loaded_volts is None else f"{self.verdict} 0.665 … 0.770"
         draw_text(painter, row(sign.right() + px(7), 104), words, type_.sans(0.9), dim)
 
     def _paint_bar(self, painter: QPainter, bar: QRectF) -> None:

@@ -16,6 +16,7 @@ from workbench.units import format_fixed
 __all__ = ["Staircase"]
 
 _LEFT, _TOP, _RIGHT, _FOOT = 46, 30, 14, 24
+_CALLOUT = 190
 _RIGHTWARD = Qt.AlignmentFlag.AlignRight
 _CENTRE = Qt.AlignmentFlag.AlignHCenter
 
@@ -49,14 +50,16 @@ class Staircase(CodeView):
             self._paint_head(painter)
             self._paint_scale(painter)
             if self.figures is None or not self.figures.sound:
+                self._paint_nothing(painter)
                 return
             self.light_held(painter)
             self._paint_steps(painter, self.figures.ideal_volts, QPen(self.bench.theme.color("ideal"), 1.0))
             pen = QPen(self.bench.theme.channel(self.bench.view.channel), self.bench.theme.trace_px)
             pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
             self._paint_steps(painter, self.figures.volts, pen)
-            self._paint_words(painter)
-            self._paint_callout(painter)
+            self._paint_white(painter)
+            if not self._paint_callout(painter):
+                self._paint_ideal(painter)
 
     def _paint_head(self, painter: QPainter) -> None:
         theme, type_, px = self.bench.theme, self.bench.type, self.bench.px
@@ -117,59 +120,75 @@ class Staircase(CodeView):
         painter.setPen(pen)
         painter.drawPolyline(QPolygonF(points))
 
-    def _paint_words(self, painter: QPainter) -> None:
-        """Name white at its step, and the ideal staircase under its own."""
+    def _paint_nothing(self, painter: QPainter) -> None:
+        words = "no levels: the finding below says why"
+        face, theme = self.bench.type.sans(), self.bench.theme
+        width, height = self.bench.type.width(words, face) + self.bench.px(16), self.bench.px(22)
+        box = QRectF(0, 0, width, height)
+        box.moveCenter(self.area.center())
+        painter.fillRect(box, theme.color("plot"))
+        draw_text(painter, box, words, face, theme.color("dim"), align=_CENTRE)
+
+    def _paint_white(self, painter: QPainter) -> None:
+        """Name white above its step."""
         theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area
         assert self.figures is not None
-        white, last = float(self.figures.volts[-1]), self.figures.n_codes - 1
+        white = float(self.figures.volts[-1])
         face, text = type_.mono(0.9, 500), format_fixed(white, "V")
         width = type_.width(text, face)
         box = QRectF(area.right() - px(4) - width, self.volts_y(white) - px(20), width, px(16))
         painter.fillRect(box.adjusted(-px(4), 0, px(4), 0), theme.color("plot"))
         draw_text(painter, box, text, face, theme.color("text"))
+
+    def _paint_ideal(self, painter: QPainter) -> None:
+        """Name the ideal staircase under its own steps."""
+        theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area
+        assert self.figures is not None
+        last = self.figures.n_codes - 1
         below = self.volts_y(float(self.figures.ideal_volts[round(last * 0.6)])) + px(10)
         box = QRectF(area.left(), below, area.width() - px(8), px(16))
         text = f"ideal, {format_fixed(WHITE_VOLTS, 'V')} at {last}"
         draw_text(painter, box, text, type_.sans(0.82), theme.color("dim"), align=_RIGHTWARD)
 
-    def _paint_callout(self, painter: QPainter) -> None:
-        """Point at the most uneven step with its size and that of the others."""
+    def _paint_callout(self, painter: QPainter) -> bool:
+        """Point at the most uneven step; return whether its words took the room under the staircase."""
         assert self.figures is not None
-        theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area
-        code = self.figures.worst_step
+        px, area, code = self.bench.px, self.area, self.figures.worst_step
         if abs(self.figures.dnl_lsb[code]) < NOTABLE_LSB or area.height() < px(90):
-            return
+            return False
         ring = QPointF(self.code_x(code), self.volts_y(float(self.figures.volts[code - 1 : code + 1].mean())))
+        above = ring.x() - area.left() > px(_CALLOUT)
+        right = ring.x() - px(22) if above else min(ring.x() + px(30 + _CALLOUT), area.right() - px(6))
+        top = area.top() + px(14) if above else area.bottom() - px(52)
+        self._paint_sizes(painter, code, right, top)
+        self._paint_ring(painter, code, ring, QPointF(right + px(6), top + px(9)) if above else ring)
+        return not above
+
+    def _paint_sizes(self, painter: QPainter, code: int, right: float, top: float) -> None:
+        """Write the size of the most uneven step, and that of the others under it."""
+        assert self.figures is not None
+        theme, type_, px = self.bench.theme, self.bench.type, self.bench.px
         lines = (
-            (f"step {code - 1} to {code}", self.figures.step_volts[code]),
+            (f"step {code - 1} to {code}", float(self.figures.step_volts[code])),
             ("most others", self.figures.usual_step_volts),
         )
-        needed = px(190)
-        left_side = ring.x() - area.left() > needed
-        right = ring.x() - px(22) if left_side else min(ring.x() + px(30) + needed, area.right() - px(6))
-        top = area.top() + px(14) if left_side else area.bottom() - px(52)
+        text, dim = theme.color("text"), theme.color("dim")
         for row, (words, volts) in enumerate(lines):
-            box = QRectF(right - needed, top + row * px(19), needed, px(18))
-            value = format_fixed(float(volts), "V", prefix="m", decimals=1)
-            width = draw_text(
-                painter, box, value, type_.mono(0.9, 500), theme.color("text"), align=_RIGHTWARD
-            )
-            draw_text(
-                painter,
-                box.adjusted(0, 0, -width - px(6), 0),
-                words,
-                type_.sans(0.86),
-                theme.color("dim"),
-                align=_RIGHTWARD,
-            )
+            box = QRectF(right - px(_CALLOUT), top + row * px(19), px(_CALLOUT), px(18))
+            value = format_fixed(volts, "V", prefix="m", decimals=1)
+            width = draw_text(painter, box, value, type_.mono(0.9, 500), text, align=_RIGHTWARD)
+            box.setRight(right - width - px(6))
+            draw_text(painter, box, words, type_.sans(0.86), dim, align=_RIGHTWARD)
+
+    def _paint_ring(self, painter: QPainter, code: int, ring: QPointF, words: QPointF) -> None:
+        """Ring the step, with a leader from its words where those stand above it."""
+        assert self.figures is not None
+        theme, radius = self.bench.theme, self.bench.px(8)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         weighty = abs(self.figures.dnl_lsb[code]) > EVEN_LSB
         painter.setPen(QPen(theme.color("warns" if weighty else "dim"), 1.4))
-        radius = px(8)
         painter.drawEllipse(ring, radius, radius)
-        if left_side and ring.y() - radius > top + px(10):
+        if ring.y() - radius > words.y():
             painter.setPen(QPen(theme.color("dim"), 1.0))
-            corner = QPointF(ring.x(), top + px(9))
-            painter.drawPolyline(
-                QPolygonF([QPointF(right + px(6), corner.y()), corner, QPointF(ring.x(), ring.y() - radius)])
-            )
+            corner, foot = QPointF(ring.x(), words.y()), QPointF(ring.x(), ring.y() - radius)
+            painter.drawPolyline(QPolygonF([words, corner, foot]))

@@ -24,17 +24,17 @@ class CodeModel(QAbstractTableModel):
 
     def show_codes(self, figures: CodeFigures) -> None:
         """Show other figures; only a change in their number is a change of the table's shape."""
-        same = self.figures is not None and self.figures.n_codes == figures.n_codes
+        same = 0 < _rows(figures) == _rows(self.figures)
         if not same:
             self.beginResetModel()
         self.figures = figures
         if same:
-            self.dataChanged.emit(self.index(0, 0), self.index(figures.n_codes - 1, len(COLUMNS) - 1))
+            self.dataChanged.emit(self.index(0, 0), self.index(_rows(figures) - 1, len(COLUMNS) - 1))
         else:
             self.endResetModel()
 
     def rowCount(self, parent: Index = _NONE) -> int:
-        return 0 if parent.isValid() or self.figures is None else self.figures.n_codes
+        return 0 if parent.isValid() else _rows(self.figures)
 
     def columnCount(self, parent: Index = _NONE) -> int:
         return 0 if parent.isValid() else len(COLUMNS)
@@ -50,6 +50,11 @@ class CodeModel(QAbstractTableModel):
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
             return cell(self.figures, index.row(), index.column())
         return None
+
+
+def _rows(figures: CodeFigures | None) -> int:
+    """Return the rows of the table; a network without levels has none."""
+    return figures.n_codes if figures is not None and figures.sound else 0
 
 
 def cell(figures: CodeFigures, code: int, column: int) -> str:
