@@ -44,3 +44,27 @@ class TestRoom:
 
         words = [action.text() for action in menu.actions()]
         assert {"fanned", "ideal", "dashes"} <= set(words)
+
+    def test_a_low_panel_leaves_the_differences_out(self, make_panel: Make) -> None:
+        panel = make_panel(size=(1120, 540))
+
+        card = panel.plot.readout_card
+        assert not card.form.differences
+        assert card.box.bottom() < panel.plot.places.colour.bottom()
+        assert panel.plot.edge_card.box.isEmpty()
+
+    def test_on_a_low_narrow_panel_the_readout_stands_for_the_names(self, make_panel: Make) -> None:
+        panel = make_panel(size=(740, 370))
+
+        assert panel.readout.isVisible()
+        assert panel.readout.y() == panel.plot.y() + panel.plot.places.names.top()
+
+    def test_zooming_moves_the_readout_and_no_lane(self, make_panel: Make) -> None:
+        panel = make_panel()
+        lane = panel.plot.places.colour
+
+        panel.zoom(0.5)
+
+        assert panel.readout.isVisible()
+        assert panel.readout.y() > panel.ruler.y()
+        assert panel.plot.places.colour == lane

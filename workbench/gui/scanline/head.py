@@ -131,7 +131,7 @@ class ScanlineHead(PanelHead):
 
     def _needed(self) -> int:
         """Return the width that what is visible asks for. [px]"""
-        items = [self.row.itemAt(i) for i in range(self.row.count())]
+        items = [item for i in range(self.row.count()) if (item := self.row.itemAt(i)) is not None]
         widths = [_width(item) for item in items if not _hidden(item)]
         margins = self.row.contentsMargins()
         return sum(widths) + self.row.spacing() * (len(widths) - 1) + margins.left() + margins.right()

@@ -146,8 +146,9 @@ class ScanlinePanel(QWidget):
     def _place_line(self) -> None:
         """Put the one-line readout above the strip, or beside the ruler's labels where that is free."""
         px, places = self.bench.px, self.plot.places
-        if places.folded or places.low:
-            left, top = round(places.names.left()), self.plot.y() + round(places.names.top()) - px(20)
+        if places.folded:
+            above = 0 if places.low else px(20)
+            left, top = round(places.names.left()), self.plot.y() + round(places.names.top()) - above
         else:
             left, top = self.ruler.free_left(), self.ruler.geometry().bottom() - px(32)
         self.readout.setGeometry(left, top, self.width() - left - px(8), px(20))

@@ -7,7 +7,8 @@ from workbench.gui.scanline.content.frame_count import FrameCount
 from workbench.gui.scanline.content.scales import volts_top
 from workbench.gui.scanline.content.shown import Shown, shown_line
 from workbench.gui.scanline.content.words import time_decimals, v_sync_sentence
-from workbench.gui.scanline.lanes.view import HeldLevel, LanesView
+from workbench.gui.scanline.lanes.end_names import HeldLevel
+from workbench.gui.scanline.lanes.view import LanesView
 from workbench.gui.scanline.ruler import LineRuler, RulerText
 from workbench.pipeline.result import Result
 from workbench.pipeline.run import sync_drive

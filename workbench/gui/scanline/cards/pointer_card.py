@@ -61,6 +61,9 @@ class PointerCard(Overlay):
         row = len(values) * (px(SAMPLE + 5) + value_width) + max(len(values) - 1, 0) * px(14) + px(18)
         width = max(QFontMetricsF(type_.sans(0.86)).horizontalAdvance(words), row) + px(22)
         height = px(26 + 19 * bool(values))
+        if width > places.colour.width():
+            self.set_box(QRectF())
+            return
         left = x + px(14)
         if left + width > places.colour.right():
             left = x - px(14) - width

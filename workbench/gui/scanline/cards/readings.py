@@ -4,7 +4,7 @@ from PySide6.QtCore import QPointF, QRectF
 
 from workbench.gui.bench import Bench
 from workbench.gui.scanline.cards.edge_card import LEAST_HEIGHT, EdgeView
-from workbench.gui.scanline.cards.readout_card import Readout
+from workbench.gui.scanline.cards.readout_card import FORMS, Readout
 from workbench.gui.scanline.cards.readout_line import ReadoutLine
 from workbench.gui.scanline.content.cursors import Cursors, Place
 from workbench.gui.scanline.content.edges import close_up, nearest_edge
@@ -22,6 +22,8 @@ MARGIN = 8
 """Distance of the cards from the lane's edge, and from each other. [design px]"""
 SPARE = 14
 """Room the cards take beyond what they need, where there is more. [design px]"""
+PINNED_LANE = 110
+"""On a projector the readings stand beside the cursor where the lane is at least so high. [design px]"""
 NANO = 1e9
 
 
@@ -57,9 +59,9 @@ class Readings:
         self._say_at(time_s)
 
     def _say_at(self, time_s: float | None) -> None:
-        """Read the line beside the pointer; on a low plot, where no other readout is, at the cursor."""
+        """Read the line beside the pointer; on a projector, where no other readout is, at the cursor."""
         places = self._view.places
-        if time_s is None and places.low:
+        if time_s is None and self._pinned:
             time_s = self._cursors.time_s(self._cursors.active)
         time = self._view.time
         line = self._result.scanline if self._result else None
@@ -72,27 +74,37 @@ class Readings:
         taken = self._view.heights_between
         self._view.pointer_card.say(places, time.x(time_s), words, values, taken)
 
+    @property
+    def _pinned(self) -> bool:
+        tall = self._view.places.colour.height() >= self._bench.px(PINNED_LANE)
+        return self._bench.projecting and self._view.places.low and tall
+
     def place(self) -> None:
         """Put readout and close-up where there is room for them, and fill them."""
         readout = self.readout()
         if readout is None:
             self._view.hide_cards()
             return
-        room = self._card_room(readout.mode)
-        width, height = self._view.readout_card.size_for(readout, codes=True)
-        if width > room.width():
-            width, height = self._view.readout_card.size_for(readout, codes=False)
-        fits = width <= room.width() and height <= room.height()
-        self._line.setVisible(not fits and not self._view.places.low)
+        card, room = self._view.readout_card, self._card_room(readout.mode)
+        sizes = ((form, card.size_for(readout, form)) for form in FORMS)
+        fits = next(
+            ((f, s) for f, s in sizes if s.width() <= room.width() and s.height() <= room.height()), None
+        )
+        as_line = fits is None and not (self._bench.projecting and self._view.places.low)
+        self._line.setVisible(as_line)
+        self._view.strip.show_names(
+            shown=not (as_line and self._view.places.low and self._view.places.folded)
+        )
         self._line.show_readout(readout)
         self._say_at(self._pointed_s)
-        if not fits:
+        if fits is None:
             self._view.hide_cards()
             return
-        widest = width + self._bench.px(SPARE)
-        box = QRectF(room.left(), room.top(), min(room.width(), widest), height)
-        self._view.readout_card.set_box(box)
-        self._view.readout_card.show_readout(readout)
+        form, size = fits
+        widest = size.width() + self._bench.px(SPARE)
+        box = QRectF(room.left(), room.top(), min(room.width(), widest), size.height())
+        card.set_box(box)
+        card.show_readout(readout, form)
         gap = self._bench.px(MARGIN + 6)
         under = QRectF(box.bottomLeft() + QPointF(0, gap), QPointF(box.right(), room.bottom()))
         under.setHeight(min(under.height(), 1.6 * under.width()))
@@ -103,7 +115,7 @@ class Readings:
         view, places = self._view, self._view.places
         time = view.time
         whole = time.last_s - time.first_s > 0.999 * mode.line_s
-        if places.folded or places.low or not whole:
+        if places.folded or not whole:
             return QRectF()
         margin = self._bench.px(MARGIN)
         right = time.x(mode.h.blanking * mode.pixel_s) - self._bench.px(5)

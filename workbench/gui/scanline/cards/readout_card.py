@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QLineF, QRectF, Qt
+from PySide6.QtCore import QLineF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
 
 from workbench.gui.bench import Bench
@@ -13,7 +13,7 @@ from workbench.project.document import Channel
 from workbench.timing.mode import Mode
 from workbench.waveform.reading import Between, Reading
 
-__all__ = ["Readout", "ReadoutCard"]
+__all__ = ["FORMS", "CardForm", "Readout", "ReadoutCard"]
 
 PITCH = 19
 """Distance of two rows. [design px]"""
@@ -32,30 +32,46 @@ class Readout:
     """Digits of the largest code. [1]"""
 
 
+@dataclass(frozen=True, slots=True)
+class CardForm:
+    """How much a card says."""
+
+    codes: bool
+    """Whether each voltage has its code beside it."""
+    differences: bool
+    """Whether volts and codes between the cursors are written out."""
+
+
+FORMS = (CardForm(True, True), CardForm(False, True), CardForm(True, False), CardForm(False, False))
+"""From the fullest card to the smallest."""
+
+
 class ReadoutCard(Overlay):
     """Draws the readings as columns that keep their width whatever the values."""
 
     def __init__(self, bench: Bench) -> None:
         super().__init__(bench, z=30)
         self._readout: Readout | None = None
+        self.form = FORMS[0]
 
-    def show_readout(self, readout: Readout) -> None:
+    def show_readout(self, readout: Readout, form: CardForm) -> None:
         """Show other readings."""
-        if readout != self._readout:
-            self._readout = readout
+        if (readout, form) != (self._readout, self.form):
+            self._readout, self.form = readout, form
             self.update()
 
-    def size_for(self, readout: Readout, *, codes: bool) -> tuple[float, float]:
-        """Return width and height of the card, with or without a column of codes. [px]"""
+    def size_for(self, readout: Readout, form: CardForm) -> QSizeF:
+        """Return the size of the card. [px]"""
         px = self.bench.px
         label = QFontMetricsF(self.bench.type.sans(0.86, 600)).horizontalAdvance("green")
-        columns = 2 * self.column(readout, codes=codes)
-        return label + columns + px(9 + 8 + 8 + 9), px(11 * PITCH + 26)
+        columns = 2 * self.column(readout, form)
+        rows = 11 if form.differences else 8
+        return QSizeF(label + columns + px(9 + 8 + 8 + 9), px(rows * PITCH + 26))
 
-    def column(self, readout: Readout, *, codes: bool) -> float:
+    def column(self, readout: Readout, form: CardForm) -> float:
         """Return the width of the figures of one cursor. [px]"""
         digits = QFontMetricsF(self.face).horizontalAdvance("0")
-        return 5 * digits + self.code_width(readout) if codes else 6 * digits
+        return 5 * digits + self.code_width(readout) if form.codes else 6 * digits
 
     def code_width(self, readout: Readout, signs: int = 0) -> float:
         """Return the width of a code, with room for a sign or not, and the gap before it. [px]"""
@@ -97,9 +113,9 @@ class _Rows:
         self.card = card
         self.left, self.right = card.box.left() + px(9), card.box.right() - px(9)
         self.y = card.box.top() + px(5)
-        self.coded = card.box.width() >= card.size_for(readout, codes=True)[0]
+        self.coded = card.form.codes
         self.gap = px(8)
-        self.column = card.column(readout, codes=self.coded)
+        self.column = card.column(readout, card.form)
         self.mono, self.words = card.face, card.bench.type.sans(0.86)
 
     def heads(self) -> None:
@@ -129,7 +145,7 @@ class _Rows:
         self._down()
         self._put(pixels, self.right, self.mono)
         self._down()
-        for i, channel in enumerate(Channel):
+        for i, channel in enumerate(Channel if self.card.form.differences else ()):
             self._label(channel.value, channel)
             self._level(volts(r.between.volts[i]), signed(str(r.between.codes[i])), self.right, signs=1)
             self._down()

@@ -11,6 +11,7 @@ FOLD_WIDTH = 800
 """Narrower plots fold: the readout becomes a line, the close-up goes. [design px]"""
 LOW_HEIGHT = 400
 """Lower plots have a small sync lane and no close-up. [design px]"""
+LOWEST_HEIGHT = 280
 LOWEST_LANE = 60
 
 
@@ -49,7 +50,7 @@ def arrange(width: int, height: int, px: Callable[[float], int]) -> Places:
     strip_top = names_top + px(20)
     lane_top = strip_top + px(10 + 8)
     axis_height, gap = px(26), px(17)
-    sync_height = px(58 if low else 104 if not folded else 64)
+    sync_height = px(_sync_height(folded=folded, low=low, lowest=height < px(LOWEST_HEIGHT)))
     lane_height = max(height - lane_top - gap - sync_height - axis_height, px(LOWEST_LANE))
     sync_top = lane_top + lane_height + gap
     return Places(
@@ -62,6 +63,13 @@ def arrange(width: int, height: int, px: Callable[[float], int]) -> Places:
         folded=folded,
         low=low,
     )
+
+
+def _sync_height(*, folded: bool, low: bool, lowest: bool) -> float:
+    """Return the height of the sync lane. [design px]"""
+    if low:
+        return 42 if lowest else 58
+    return 64 if folded else 104
 
 
 def spread(wanted: Sequence[float], sizes: Sequence[float], low: float, high: float) -> list[float]:

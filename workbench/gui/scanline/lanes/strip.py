@@ -37,6 +37,7 @@ class Strip(Overlay):
         self._image = QImage()
         self._areas: tuple[Area, ...] = ()
         self._moved: tuple[tuple[int, int], ...] = ()
+        self._named = True
         self.setCacheMode(self.CacheMode.DeviceCoordinateCache)
 
     def show_colours(self, colours: NDArray[np.uint8], count_s: float, blanking: int) -> None:
@@ -62,6 +63,12 @@ class Strip(Overlay):
             self._areas = tuple(areas)
             self.update()
 
+    def show_names(self, *, shown: bool) -> None:
+        """Name the areas or not: on a low, folded plot the readout stands there."""
+        if shown != self._named:
+            self._named = shown
+            self.update()
+
     def show_moved(self, moved: Sequence[tuple[int, int]]) -> None:
         """Light the stretches that a part moves."""
         if tuple(moved) != self._moved:
@@ -78,7 +85,8 @@ class Strip(Overlay):
         strip = self._places.strip
         self._draw_colours(painter, strip)
         self._draw_moved(painter, strip)
-        self._draw_names(painter, self._places.names)
+        if self._named:
+            self._draw_names(painter, self._places.names)
 
     def _draw_colours(self, painter: QPainter, strip: QRectF) -> None:
         time, theme = self._time, self.bench.theme
@@ -135,7 +143,7 @@ class Strip(Overlay):
         else:
             widths = [min(width, self._width(area) - gap) for width, area in zip(widths, areas, strict=True)]
         named = zip(middles, widths, areas, strict=True)
-        return [(middle, width, area.name) for middle, width, area in named if width > measure("ww")]
+        return [(middle, width, area.name) for middle, width, area in named if width > gap]
 
     def _width(self, area: Area) -> float:
         time = self._time

@@ -1,7 +1,6 @@
 """The scene of the plot: lanes, strip, names, cursors and cards on one time axis."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -19,8 +18,9 @@ from workbench.gui.scanline.content.shown import Shown, blank_line
 from workbench.gui.scanline.lanes.axis import Tick
 from workbench.gui.scanline.lanes.backdrop import WHITE_WINDOW_VOLTS, Backdrop, Ground
 from workbench.gui.scanline.lanes.cursor_lines import PointerLine
+from workbench.gui.scanline.lanes.end_names import HeldLevel, colour_ends, named_levels, sync_ends
 from workbench.gui.scanline.lanes.lane import Lane
-from workbench.gui.scanline.lanes.margin import EndName, Margin, NamedLevel
+from workbench.gui.scanline.lanes.margin import Margin
 from workbench.gui.scanline.lanes.places import Places, arrange
 from workbench.gui.scanline.lanes.pointing import PointingView
 from workbench.gui.scanline.lanes.strip import Strip
@@ -37,18 +37,10 @@ from workbench.gui.scanline.lanes.sync_places import SYNC_RANGE, in_sync_lane
 from workbench.gui.scanline.lanes.tick_places import sync_ticks, time_ticks, volt_ticks
 from workbench.project.document import Channel
 
-__all__ = ["HeldLevel", "LanesView"]
+__all__ = ["LanesView"]
 
 THINNED = 256
 """Samples of each trace that are looked at to find a calm place. [1]"""
-
-
-@dataclass(frozen=True, slots=True)
-class HeldLevel:
-    """A code a person holds on the pins, and the level it makes. [V]"""
-
-    code: int
-    volts: float
 
 
 class LanesView(PointingView):
@@ -290,38 +282,21 @@ class LanesView(PointingView):
         return self.places.sync.bottom() - (value - low) * self.places.sync.height() / (high - low)
 
     def _show_margin(self, time: TimeScale) -> None:
-        shown, theme = self._shown, self.bench.theme
-        last = shown.colour_volts.shape[1] - 1
-        end = min(max(round(time.last_s / shown.step_s), 0), last)
+        shown = self._shown
+        end = min(max(round(time.last_s / shown.step_s), 0), shown.colour_volts.shape[1] - 1)
         below = drops(self.bench.view.channel, fanned=self._look.fanned, pitch=self.bench.px(FAN))
-        traces = [
-            EndName(channel.value, theme.channel(channel), self.volts_y(float(volts[end])) + below[channel])
-            for channel, volts in zip(Channel, shown.colour_volts, strict=True)
-        ]
-        h, v = in_sync_lane(shown.sync_volts[:, end : end + 1], shown.sync_high_volts)[:, 0]
-        syncs = [
-            EndName("H sync", theme.color("h_sync"), self._sync_y(float(h))),
-            EndName("V sync", theme.color("v_sync"), self._sync_y(float(v))),
-        ]
+        ideal = self._look.ideal and not shown.whole_frame
         self.margin.show_names(
-            self.places, traces, syncs, self._named_levels(), unit=shown.unit.symbol, moves=self._moves
+            self.places,
+            colour_ends(self.bench.theme, shown, end, self.volts_y, below),
+            sync_ends(self.bench.theme, shown, end, self._sync_y),
+            named_levels(self.volts_y, self._held, ideal=ideal, too_high_volts=self._too_high_volts),
+            unit=shown.unit.symbol,
+            moves=self._moves,
         )
 
-    def _named_levels(self) -> list[NamedLevel]:
-        named = []
-        if self._look.ideal and not self._shown.whole_frame:
-            named.append(NamedLevel("ideal", "0.700 V", "dim", self.volts_y(0.700)))
-        for held in self._held:
-            text = f"{held.volts:.3f} V"
-            named.append(NamedLevel(f"held {held.code}", text, "accent", self.volts_y(held.volts)))
-        if self._too_high_volts is not None:
-            text = f"{self._too_high_volts:.3f} V"
-            level = NamedLevel("too high", text, "warns", self.volts_y(self._too_high_volts), warns=True)
-            named.append(level)
-        return named
-
     def _volt_ticks(self, low: float, high: float, room: float) -> list[Tick]:
-        return volt_ticks(low, high, room, self.bench.px(46))
+        return volt_ticks(low, high, room, self.bench.px(38))
 
     def _sync_ticks(self, _low: float, _high: float, _room: float) -> list[Tick]:
         plain = self.places.low or self.places.folded
