@@ -1,7 +1,8 @@
 """The cards: finder, display modes, new ladder, preferences."""
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QCoreApplication, QEvent, Qt
+from shiboken6 import isValid
 
 from workbench.circuit.ladders import Topology
 from workbench.circuit.series import Series
@@ -253,3 +254,41 @@ def test_cautions_name_tubes_rates_pins_supply_and_flashing(desk) -> None:
         "Supply on the connector",
         "Flashing pictures",
     ]
+
+
+def test_focus_goes_back_to_where_it_was(desk, qtbot) -> None:
+    row = desk.window.top.bench_row
+    row.ladder.setFocus()
+    card = desk.cards.make_ladder()
+    assert desk.window.focusWidget() is card.take
+
+    qtbot.keyClick(card, Qt.Key.Key_Escape)
+
+    assert desk.window.focusWidget() is row.ladder
+
+
+def test_cards_that_open_one_from_another_leave_nothing_behind(desk, qtbot) -> None:
+    opened = [desk.cards.make_ladder(), desk.cards.preferences(), desk.cards.find("r"), desk.cards.cautions()]
+    opened[-1].close()
+
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+
+    assert [isValid(card) for card in opened] == [False] * 4
+
+
+def test_tab_goes_round_inside_a_card(desk, qtbot) -> None:
+    card = desk.cards.make_ladder()
+    for _ in range(20):
+        qtbot.keyClick(desk.window.focusWidget(), Qt.Key.Key_Tab)
+        assert card.isAncestorOf(desk.window.focusWidget())
+    card.close()
+
+
+def test_press_elsewhere_closes_the_card_and_does_nothing_else(desk, qtbot) -> None:
+    linked = desk.session.project.linked
+    card = desk.cards.preferences()
+
+    qtbot.mouseClick(desk.window.top.bench_row.linked, Qt.MouseButton.LeftButton)
+
+    assert not card.isVisible()
+    assert desk.session.project.linked is linked

@@ -60,7 +60,7 @@ def test_every_action_says_what_it_does(desk) -> None:
 
 def test_keys_reach_the_window(desk, qtbot) -> None:
     qtbot.keyClick(desk.window, Qt.Key.Key_1, Qt.KeyboardModifier.AltModifier)
-    assert desk.window.pages.page == "levels"
+    assert desk.window.pages.page == desk.window.pages.titles[0][0]
 
     qtbot.keyClick(desk.window, Qt.Key.Key_1, Qt.KeyboardModifier.AltModifier)
     assert desk.window.pages.page == ""

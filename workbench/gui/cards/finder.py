@@ -65,10 +65,11 @@ class Finder(SearchCard):
             "Find a command or a part",
             self._rows,
             parent,
+            width=560,
+            most_rows=12,
             placeholder="a command, a part such as R3, a page, a mode such as 800x600",
         )
         self._sources = tuple(sources)
-        self.setFixedSize(bench.px(560), bench.px(420))
         self.picked.connect(self._do)
 
     def _rows(self, text: str) -> list[Row]:

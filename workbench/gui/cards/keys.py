@@ -13,8 +13,9 @@ class KeysCard(SearchCard):
     """Lists what has a key; typing narrows the list, Enter does the thing."""
 
     def __init__(self, bench: Bench, parent: QWidget) -> None:
-        super().__init__(bench, "Keys", self._rows, parent, placeholder="what, or which key")
-        self.setFixedSize(bench.px(520), bench.px(460))
+        super().__init__(
+            bench, "Keys", self._rows, parent, width=520, most_rows=13, placeholder="what, or which key"
+        )
         self.picked.connect(lambda row: bench.actions.action(row.payload).trigger())
 
     def _rows(self, text: str) -> list[Row]:

@@ -59,6 +59,7 @@ class LadderChooser(Card):
         self.column.addWidget(self._said)
         self.take = Button(bench, "Put it in", ButtonKind.REMEDY)
         self.take.clicked.connect(self._take)
+        self.first = self.take
         foot = QHBoxLayout()
         foot.addWidget(Words(bench, "one step, can be undone", size=0.86, role="dim"))
         foot.addStretch(1)
@@ -74,7 +75,6 @@ class LadderChooser(Card):
         self._linked = project.linked
         self._series = project.series
         self._show()
-        self.take.setFocus()
 
     def edit(self, project: Project) -> Project:
         """Return the project with the ladder that is chosen."""

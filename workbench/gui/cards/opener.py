@@ -41,16 +41,16 @@ class Cards(QObject):
         """Open the finder over its field."""
         sources: Sequence[Source] = (self._commands, self._parts, self._modes)
         card = Finder(self._bench, sources, self._window)
-        self._open(card, self._window.top.bench_row.finder, at_right=True)
         card.search(text)
+        self._open(card, self._window.top.bench_row.finder, at_right=True)
         return card
 
     def choose_mode(self) -> ModeChooser:
         """Open the list of modes."""
         card = ModeChooser(self._bench, self._window)
         card.picked.connect(self._take_mode)
-        self._open(card, self._window.top.bench_row.mode)
         card.start(self._bench.session.project.mode)
+        self._open(card, self._window.top.bench_row.mode)
         return card
 
     def make_ladder(self) -> LadderChooser:
@@ -76,8 +76,8 @@ class Cards(QObject):
     def keys(self) -> KeysCard:
         """Open the list of keys."""
         card = KeysCard(self._bench, self._window)
-        self._open(card, self._window.top.bench_row.name)
         card.search()
+        self._open(card, self._window.top.bench_row.name)
         return card
 
     def help(self) -> Card:

@@ -1,8 +1,9 @@
 """A card that floats over the bench under what opened it; Esc or a click outside closes it."""
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QRectF, Qt, Signal
-from PySide6.QtGui import QHideEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QShowEvent
+from PySide6.QtGui import QHideEvent, QKeyEvent, QPainter, QPaintEvent, QPen, QShowEvent
 from PySide6.QtWidgets import QApplication, QFrame, QVBoxLayout, QWidget
+from shiboken6 import isValid
 
 from workbench.gui.bench import Bench
 from workbench.gui.widgets.control import outlined
@@ -27,6 +28,8 @@ class Card(QFrame):
         self.bench = bench
         self._window = window
         self._came_from: QWidget | None = None
+        self.first: QWidget = self
+        """What gets the focus when the card opens."""
         self.hide()
         self.setAccessibleName(name)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
@@ -58,17 +61,16 @@ class Card(QFrame):
         size, edge = self._size_for(), self.bench.px(8)
         right, foot = self._window.width() - size.x() - edge, self._window.height() - size.y() - edge
         self.move(max(edge, min(corner.x(), right)), max(edge, min(corner.y(), foot)))
-        self._came_from = self._window.focusWidget()
+        self._came_from = outside_of_cards(self._window.focusWidget())
         self.show()
         self.raise_()
-        self.setFocus()
+        self.first.setFocus()
 
-    def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Close on a press elsewhere in the window, and let it do nothing else."""
-        if event.type() != QEvent.Type.MouseButtonPress or not isinstance(event, QMouseEvent):
+        if event.type() != QEvent.Type.MouseButtonPress or not isinstance(watched, QWidget):
             return False
-        under = QApplication.widgetAt(event.globalPosition().toPoint())
-        if under is None or under.window() is not self._window or under is self or self.isAncestorOf(under):
+        if watched.window() is not self._window or watched is self or self.isAncestorOf(watched):
             return False
         self.close()
         return True
@@ -121,7 +123,17 @@ class Card(QFrame):
         application = QApplication.instance()
         if application is not None:
             application.removeEventFilter(self)
-        if self._came_from is not None and self._came_from.isVisible():
-            self._came_from.setFocus()
-        self._came_from = None
+        back, self._came_from = self._came_from, None
+        if back is not None and isValid(back) and back.isVisible():
+            back.setFocus()
         self.closed.emit()
+
+
+def outside_of_cards(widget: QWidget | None) -> QWidget | None:
+    """Return a widget that the focus may go back to: none if it is on a card, which will be gone."""
+    above = widget
+    while above is not None:
+        if isinstance(above, Card):
+            return None
+        above = above.parentWidget()
+    return widget

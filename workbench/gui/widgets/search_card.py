@@ -35,15 +35,20 @@ class SearchCard(Card):
         rows_for: Callable[[str], Sequence[Row]],
         parent: QWidget,
         *,
+        width: int = 640,
+        most_rows: int = 13,
         placeholder: str = "",
         hint: str = "",
     ) -> None:
         super().__init__(bench, name, parent)
+        self._most_rows = most_rows
+        self.setFixedWidth(bench.px(width))
         self._rows_for = rows_for
         self.field = Field(bench, name, placeholder=placeholder)
+        self.first = self.field
         self.list = ChoiceList(bench, f"{name}: what was found")
         self.column.addWidget(self.field)
-        self.column.addWidget(self.list, 1)
+        self.column.addWidget(self.list)
         self.empty = Words(bench, "Nothing here has that name.", role="dim")
         self.empty.wrap(bench.px(420))
         self.column.addWidget(self.empty)
@@ -57,7 +62,6 @@ class SearchCard(Card):
         """Start with a text; ``current`` is the row to stand on."""
         self.field.setText(text)
         self._search(text, current=current)
-        self.field.setFocus()
 
     def say_when_empty(self, text: str) -> None:
         """Say something of its own when nothing is found."""
@@ -77,8 +81,10 @@ class SearchCard(Card):
     def _search(self, text: str, *, current: int = 0) -> None:
         rows = self._rows_for(text)
         self.list.show_rows(rows, current=current)
+        self.list.setFixedHeight(self.bench.px(30) * min(len(rows), self._most_rows))
         self.list.setVisible(bool(rows))
         self.empty.setVisible(not rows)
+        self.adjustSize()
 
     def _take(self, row: Row) -> None:
         self.close()

@@ -64,18 +64,25 @@ class ProjectName(Control):
 
     def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
         super().__init__(bench, "", parent)
-        self.setToolTip("Open, save, export, preferences")
+        self._room = 220
 
     def set_name(self, name: str) -> None:
         """Show the name."""
         if name != self.text():
             self.setText(name)
             self.setAccessibleName(f"Project {name}: file menu")
+            self.setToolTip(f"{name}: open, save, export, preferences")
+            self.updateGeometry()
+
+    def set_room(self, design_px: int) -> None:
+        """Shorten a name that is wider than this."""
+        if design_px != self._room:
+            self._room = design_px
             self.updateGeometry()
 
     def sizeHint(self) -> QSize:
         words = QFontMetricsF(self.bench.type.sans(1.0, 600)).horizontalAdvance(self.text())
-        room = min(words, self.bench.px(220))
+        room = min(words, self.bench.px(self._room))
         return QSize(round(room) + self.bench.px(8 + 22) + 1, self.bench.px(30))
 
     def paintEvent(self, _event: QPaintEvent) -> None:

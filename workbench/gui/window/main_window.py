@@ -122,7 +122,7 @@ class MainWindow(QMainWindow):
         """Take colours and sizes again, for what Qt paints itself."""
         theme, type_ = self.bench.theme, self.bench.type
         QApplication.setPalette(palette(theme))
-        self.setFont(type_.sans())
+        QApplication.setFont(type_.sans())
         self.setStyleSheet(style_sheet(theme, type_))
         self._fold_foot(self.pages.page)
 

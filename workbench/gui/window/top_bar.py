@@ -29,7 +29,7 @@ TOPOLOGY_WORDS = {
     Topology.WEIGHTED: "weighted",
     Topology.R2R: "R-2R",
     Topology.SEGMENTED: "segmented",
-    Topology.CUSTOM: "of its own",
+    Topology.CUSTOM: "custom",
 }
 
 HELP = {
@@ -160,6 +160,7 @@ class BenchRow(QWidget):
         """Leave the captions away where the width is short; the names go to tool tips."""
         wide = self.width() >= self._bench.px(WIDE)
         self.brand.set_wide(wide=wide)
+        self.name.set_room(220 if wide else 130)
         self._rules[0].setVisible(wide)
         self.undo_name.setVisible(wide and bool(self.undo_name.text()))
         self.mode.set_caption_shown(shown=wide)
