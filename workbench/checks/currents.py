@@ -91,7 +91,7 @@ def current_limits_missing(project: Project, measures: Measures) -> Iterator[Fin
         high=None,
         source="the chip maker's data: enter the recommended operating current, not the absolute maximum",
         why="Chips limit the current of each pin and of all together; only the maker knows the figures.",
-        remedy_text="Enter both limits beside the pin driver.",
+        remedy_text="Enter both limits in the preferences of the window, or in the project file.",
     )
 
 
