@@ -3,12 +3,14 @@
 from dataclasses import replace
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 
-from tests.gui.scanline.pointing import place_of, seen
+from tests.gui.gestures import drag
+from tests.gui.scanline.pointing import place_of, seen, turn_wheel
 from workbench.circuit.network import PartId
 from workbench.gui.scanline import ScanlinePanel
+from workbench.gui.scanline.content.cursors import Place
 from workbench.gui.scanline.content.presets import Preset
 from workbench.project.document import Channel
 from workbench.project.edits.parts import set_value
@@ -71,3 +73,39 @@ class TestSight:
         panel.bench.live.refresh()
 
         assert seen(panel) == (pytest.approx(0), pytest.approx(1056))
+
+    def test_the_wheel_shows_less_and_more(self, panel: ScanlinePanel) -> None:
+        place = place_of(panel, 10e-6)
+
+        turn_wheel(panel, place, 120)
+        near = seen(panel)
+        turn_wheel(panel, place, -120)
+
+        assert near[1] - near[0] == pytest.approx(800 / 1.25, rel=1e-3)
+        under = (10e-6 / panel.plot.shown.count_s - near[0]) / (near[1] - near[0])
+        assert under == pytest.approx(10e-6 / panel.plot.shown.span_s, abs=2e-3)
+        assert seen(panel) == (pytest.approx(0, abs=0.1), pytest.approx(800, abs=0.1))
+
+    def test_a_drag_beside_the_cursors_moves_the_stretch(self, panel: ScanlinePanel) -> None:
+        panel.choose_preset(Preset.BLANKING)
+        cursors = panel.looking.cursors
+        before = cursors.time_s(Place.HERE)
+        start = place_of(panel, 4e-6)
+
+        drag(panel.plot.viewport(), start, start - QPoint(30, 0), start - QPoint(120, 0))
+
+        first, last = seen(panel)
+        assert last - first == pytest.approx(320)
+        assert first == pytest.approx(120 * 320 / panel.plot.places.colour.width(), rel=0.05)
+        assert cursors.time_s(Place.HERE) == before
+
+    def test_a_double_click_brings_the_preset_back(self, panel: ScanlinePanel) -> None:
+        panel.choose_preset(Preset.BLANKING)
+        panel.zoom(0.25)
+
+        viewport, left = panel.plot.viewport(), Qt.MouseButton.LeftButton
+        place = place_of(panel, panel.plot.time.first_s + 0.5e-6)
+        QTest.mouseDClick(viewport, left, Qt.KeyboardModifier.NoModifier, place)
+        QTest.mouseRelease(viewport, left, Qt.KeyboardModifier.NoModifier, place)
+
+        assert seen(panel) == (pytest.approx(0), pytest.approx(320))

@@ -50,7 +50,8 @@ def named_levels(
         text = f"{FULL_SCALE_VOLTS:.3f} V"
         named.append(NamedLevel("ideal", text, "dim", height(FULL_SCALE_VOLTS)))
     named += [
-        NamedLevel(f"held {level.code}", f"{level.volts:.3f} V", "accent", height(level.volts)) for level in held
+        NamedLevel(f"held {level.code}", f"{level.volts:.3f} V", "accent", height(level.volts))
+        for level in held
     ]
     if too_high_volts is not None:
         text = f"{too_high_volts:.3f} V"
