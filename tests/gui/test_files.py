@@ -5,8 +5,10 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtGui import QCloseEvent
+from PySide6.QtWidgets import QGraphicsView
 
 from tests.gui.gestures import drop_files
+from workbench.circuit.series import Series
 from workbench.exports import KINDS
 from workbench.files.project_file import read_project, write_project
 from workbench.gui import settings as table
@@ -202,3 +204,26 @@ def test_first_template_comes_first() -> None:
 )
 def test_name_becomes_a_file_name(name, stem) -> None:
     assert file_stem(name) == stem
+
+
+def test_new_project_takes_over_what_the_person_prefers(desk) -> None:
+    settings = desk.bench.settings
+    settings.set(table.SERIES, Series.E96)
+    settings.set(table.PIN_LIMIT, 0.012)
+
+    desk.files.start_from(templates()[1])
+
+    project = desk.session.project
+    assert project.series is Series.E96
+    assert project.driver.pin_limit_amps == 0.012
+    assert not desk.session.dirty
+
+
+@pytest.mark.parametrize("panel", ["network", "scanline", "findings", "top"])
+def test_file_can_be_dropped_on_every_part_of_the_window(desk, path, panel) -> None:
+    target = getattr(desk.window, panel)
+    inner = target.findChildren(QGraphicsView)
+
+    assert drop_files(inner[0].viewport() if inner else target, str(path))
+
+    assert desk.session.path == path

@@ -28,6 +28,7 @@ __all__ = [
     "OPEN_FOLDER",
     "PAGE",
     "PAGE_HEIGHT",
+    "PICTURE_FOLDER",
     "PIN_LIMIT",
     "RECENT",
     "SERIES",
@@ -170,6 +171,7 @@ FAVOURITES = texts("timing/favourites")
 RECENT = texts("files/recent")
 OPEN_FOLDER = text("files/open-folder")
 EXPORT_FOLDER = text("files/export-folder")
+PICTURE_FOLDER = text("files/picture-folder")
 
 TABLE: tuple[Setting, ...] = (
     THEME,
@@ -189,6 +191,7 @@ TABLE: tuple[Setting, ...] = (
     RECENT,
     OPEN_FOLDER,
     EXPORT_FOLDER,
+    PICTURE_FOLDER,
 )
 
 
@@ -219,6 +222,10 @@ class Settings(QObject):
         except ValueError as reason:
             log.info("setting %s: %s; its default is used", setting.key, reason)
             return setting.default
+
+    def keeps(self, setting: Setting[T]) -> bool:
+        """Return whether the person has chosen a value."""
+        return self._store.contains(setting.key)
 
     def set(self, setting: Setting[T], value: T) -> None:
         """Keep a value; tell who listens if it is another one."""

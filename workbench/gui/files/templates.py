@@ -7,9 +7,12 @@ from pathlib import Path
 from workbench.files.assets import asset_path
 from workbench.files.project_file import SUFFIX, read_project
 from workbench.gui.cards.modes import mode_title
+from workbench.gui.settings import PIN_LIMIT, SERIES, TOTAL_LIMIT, Settings
 from workbench.project.document import Channel, Project
+from workbench.project.edits.drive import set_limits
+from workbench.project.edits.naming import set_series
 
-__all__ = ["FIRST", "Template", "open_template", "templates"]
+__all__ = ["FIRST", "Template", "new_project", "open_template", "templates"]
 
 FIRST = "tide-board"
 """The template that a first start shows."""
@@ -38,3 +41,14 @@ def templates() -> tuple[Template, ...]:
 def open_template(template_id: str) -> Project:
     """Return the project of a template."""
     return read_project(asset_path(f"projects/{template_id}{SUFFIX}"))
+
+
+def new_project(template_id: str, settings: Settings) -> Project:
+    """Return a template with what the person prefers: their series, and their chip's limits."""
+    project = open_template(template_id)
+    if settings.keeps(SERIES):
+        project = set_series(project, settings.get(SERIES))
+    driver = project.driver
+    pin = settings.get(PIN_LIMIT) if driver.pin_limit_amps is None else driver.pin_limit_amps
+    total = settings.get(TOTAL_LIMIT) if driver.total_limit_amps is None else driver.total_limit_amps
+    return set_limits(project, pin, total)

@@ -7,7 +7,7 @@ from PySide6.QtCore import QStandardPaths
 from PySide6.QtWidgets import QApplication
 
 from workbench.files.recovery import Recovery
-from workbench.gui.files.templates import FIRST, open_template
+from workbench.gui.files.templates import FIRST, new_project
 from workbench.gui.icons import window_icon
 from workbench.gui.settings import Settings
 from workbench.gui.start.crash import CrashHook, FaultLog
@@ -40,7 +40,8 @@ def run(path: Path | None) -> int:
     faults.open()
     crash = CrashHook(folder / "errors.log")
     crash.install()
-    desk = Desk(Session(open_template(FIRST)), Settings(Settings.usual_path()), Recovery(folder / "recovery"))
+    settings = Settings(Settings.usual_path())
+    desk = Desk(Session(new_project(FIRST, settings)), settings, Recovery(folder / "recovery"))
     crash.connect(
         rescue=desk.recovery.keep_copy,
         tell=lambda details: desk.messages.tell(
