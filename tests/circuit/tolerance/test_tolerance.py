@@ -228,3 +228,34 @@ def test_progress_is_told_and_may_cancel():
     progress.cancel()
     with pytest.raises(Cancelled):
         run(ideal(4), 0.01, boards=100_000, progress=progress)
+
+
+def test_a_histogram_holds_every_board_between_its_ends():
+    found = run(ideal(5), 0.01, boards=5000)
+    histogram = found.full_scale_volts.histogram
+
+    assert sum(histogram.counts) == 5000
+    assert histogram.counts[0] > 0 < histogram.counts[-1]
+    middle = np.linspace(histogram.low, histogram.high, len(histogram.counts) + 1)
+    centres = (middle[:-1] + middle[1:]) / 2
+    mean = np.average(centres, weights=histogram.counts)
+    assert mean == pytest.approx(found.full_scale_volts.mean, abs=centres[1] - centres[0])
+
+
+def test_boards_that_are_all_alike_have_one_bin():
+    exact = run(ideal(5), 0.0, boards=100)
+
+    assert exact.full_scale_volts.histogram.counts == (100,)
+    assert exact.full_scale_volts.histogram.low == exact.full_scale_volts.histogram.high
+
+
+def test_the_factors_of_a_board_make_its_levels():
+    tolerances = Tolerances(Band(0.05), supply=Band(0.05), load=Band(0.1))
+    found = find_tolerance(ideal(5), IDEAL, Load(), tolerances, boards=200)
+    factors = found.factors_by_board[7]
+
+    levels = solve_levels(
+        scaled(ideal(5), factors[:-3]), Driver(supply_volts=3.3 * factors[-3]), Load(ohms=75.0 * factors[-2])
+    )
+
+    assert found.volts_by_board[7] == pytest.approx(levels.volts_by_code, rel=1e-5, abs=1e-7)

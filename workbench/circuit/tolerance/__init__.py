@@ -4,21 +4,15 @@ Start reading in ``monte_carlo.py``. ``elimination.py`` solves thousands of boar
 ``boards.py`` makes figures of them, ``sensitivity.py`` asks the adjoint network.
 """
 
-from workbench.circuit.tolerance.monte_carlo import (
-    MAX_BOARDS,
-    Band,
-    Distribution,
-    Spread,
-    Tolerance,
-    Tolerances,
-    find_tolerance,
-)
+from workbench.circuit.bands import Band, Distribution, Tolerances
+from workbench.circuit.tolerance.monte_carlo import MAX_BOARDS, Histogram, Spread, Tolerance, find_tolerance
 from workbench.circuit.tolerance.sensitivity import Sensitivity, sensitivities
 
 __all__ = [
     "MAX_BOARDS",
     "Band",
     "Distribution",
+    "Histogram",
     "Sensitivity",
     "Spread",
     "Tolerance",

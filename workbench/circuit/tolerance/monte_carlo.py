@@ -1,11 +1,11 @@
 """What boards one would get: chance and the worst case."""
 
-from dataclasses import dataclass, field, fields
-from enum import Enum
+from dataclasses import dataclass, fields
 
 import numpy as np
 from numpy.random import SFC64, Generator
 
+from workbench.circuit.bands import Distribution, Tolerances
 from workbench.circuit.network import Driver, Load, Network
 from workbench.circuit.ports import FloatArray
 from workbench.circuit.solution import solve_levels
@@ -16,41 +16,22 @@ from workbench.circuit.tolerance.worst_case import worst_case
 from workbench.errors import NetworkError
 from workbench.progress import SILENT, Progress
 
-__all__ = ["MAX_BOARDS", "Band", "Distribution", "Spread", "Tolerance", "Tolerances", "find_tolerance"]
+__all__ = ["MAX_BOARDS", "Histogram", "Spread", "Tolerance", "find_tolerance"]
 
 MAX_BOARDS = 10_000_000
 """Boards of one run; their figures are kept until it ends. [1]"""
 
 
-class Distribution(Enum):
-    """How values lie in their tolerance band."""
-
-    UNIFORM = "uniform"
-    """Anywhere in the band alike."""
-    NORMAL = "normal"
-    """Bell-shaped, with the band's edge at three standard deviations; 0.3 % lie outside."""
-
-
 @dataclass(frozen=True, slots=True)
-class Band:
-    """A tolerance and how values lie in it."""
+class Histogram:
+    """How many boards lie where: bins of equal width, or one value that all boards have."""
 
-    half_width: float | None = None
-    """Largest relative deviation, ``0 <= half_width < 1``; none takes each resistor's own. [1]"""
-    distribution: Distribution = Distribution.UNIFORM
-
-
-_EXACT = Band(0.0)
-
-
-@dataclass(frozen=True, slots=True)
-class Tolerances:
-    """What varies from board to board."""
-
-    resistors: Band = field(default_factory=Band)
-    supply: Band = _EXACT
-    load: Band = _EXACT
-    on_resistance: Band = _EXACT
+    low: float
+    """Start of the first bin, in the figure's own unit."""
+    high: float
+    """End of the last bin; ``low`` where all boards are alike."""
+    counts: tuple[int, ...]
+    """Boards in each bin. [1]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +48,7 @@ class Spread:
     """The least that values in their bands can make of it; of an INL or DNL, the least seen."""
     worst_high: float
     """The most that values in their bands can make of it."""
+    histogram: Histogram
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -90,12 +72,17 @@ class Tolerance:
     """Level of each code that 1 % of the boards exceed, shape (n_codes,). [V]"""
     volts_by_board: FloatArray
     """Levels of the first boards drawn, shape (n_shown, n_codes). [V]"""
+    factors_by_board: FloatArray
+    """Their values over the nominal ones, shape (n_shown, n_resistors + 3): resistors, then supply, load
+    and on-resistance. [1]"""
 
 
+_OWN = Tolerances()
 _CHUNK = 16384
 """Boards worked on at a time: their values fit into the processor's cache. [1]"""
 _BAND_BOARDS = 4096
 _SHOWN = 64
+_BINS = 48
 _LEAST_FACTOR = 1e-3
 """A normal value in the far tail is not let through to 0. [1]"""
 
@@ -104,7 +91,7 @@ def find_tolerance(
     network: Network,
     driver: Driver,
     load: Load,
-    tolerances: Tolerances = Tolerances(),
+    tolerances: Tolerances = _OWN,
     *,
     boards: int = 100_000,
     seed: int = 1,
@@ -138,7 +125,7 @@ def find_tolerance(
     """
     design, widths = Design(network, driver, load), _half_widths(network, tolerances)
     _check(design, widths, boards, seed)
-    figures, shown = _draw_boards(design, _Draw(tolerances, widths, seed), boards, progress)
+    figures, shown, factors = _draw_boards(design, _Draw(tolerances, widths, seed), boards, progress)
     low, high = np.percentile(shown, (1.0, 99.0), axis=1)
     least, most, inl, dnl = worst_case(design, widths)
     return Tolerance(
@@ -152,6 +139,7 @@ def find_tolerance(
         low_by_code=low,
         high_by_code=high,
         volts_by_board=np.ascontiguousarray(shown[:, :_SHOWN].T),
+        factors_by_board=np.ascontiguousarray(factors[:, :_SHOWN].T, dtype=np.float64),
     )
 
 
@@ -202,8 +190,10 @@ class _Draw:
         return factors
 
 
-def _draw_boards(design: Design, draw: _Draw, boards: int, progress: Progress) -> tuple[Boards, BoardArray]:
-    """Return the figures of all boards and the levels of the first, shape (n_codes, n_first)."""
+def _draw_boards(
+    design: Design, draw: _Draw, boards: int, progress: Progress
+) -> tuple[Boards, BoardArray, BoardArray]:
+    """Return the figures of all boards, and levels and factors of the first, shape (..., n_first)."""
     chunk = _CHUNK if design.linear else max(_CHUNK // design.network.n_codes, 256)
     first = draw(min(chunk, boards))
     parts = [design.figures(first)]
@@ -212,11 +202,20 @@ def _draw_boards(design: Design, draw: _Draw, boards: int, progress: Progress) -
         parts.append(design.figures(draw(min(chunk, boards - done))))
     progress.step(boards, boards)
     columns = (np.concatenate([getattr(part, name.name) for part in parts]) for name in fields(Boards))
-    return Boards(*columns), design.levels(first[:, :_BAND_BOARDS])
+    first = first[:, :_BAND_BOARDS]
+    return Boards(*columns), design.levels(first), first
 
 
 def _spread(values: BoardArray, least: float, most: float) -> Spread:
     ordered = np.sort(values)  # faster than np.percentile, which selects one rank after the other
     p01, p50, p99 = (float(ordered[round(share * (len(values) - 1))]) for share in (0.01, 0.5, 0.99))
     mean, std = float(values.mean(dtype=np.float64)), float(values.std(dtype=np.float64))
-    return Spread(mean, std, p01, p50, p99, least, most)
+    return Spread(mean, std, p01, p50, p99, least, most, _histogram(ordered))
+
+
+def _histogram(ordered: BoardArray) -> Histogram:
+    low, high = float(ordered[0]), float(ordered[-1])
+    if not low < high:
+        return Histogram(low, low, (len(ordered),))
+    places = np.searchsorted(ordered, np.linspace(low, high, _BINS + 1)[1:-1])
+    return Histogram(low, high, tuple(np.diff(places, prepend=0, append=len(ordered)).tolist()))
