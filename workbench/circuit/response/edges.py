@@ -68,9 +68,10 @@ def _line_edges(path: Path, delay_s: float) -> Edges:
     spectra = np.concatenate((lagging * (arriving / (1.0 - again)), np.stack((all_pins, all_pins * again))))
     *rows, arrival, echo = np.cumsum(np.fft.irfft(spectra, n_samples), axis=1)
     time_s = np.linspace(0.0, n_samples * step_s, n_samples, endpoint=False)
-    ghost = float(np.interp(2.0 * trip_s, time_s, echo) / np.interp(trip_s, time_s, arrival))
+    came, came_again = np.interp(trip_s, time_s, arrival), np.interp(2.0 * trip_s, time_s, echo)
     volts = path.supply_volts * path.poles.shares @ np.array(rows)
-    return Edges(time_s, volts, ghost if abs(ghost) > _NO_ECHO else None)
+    ghost = float(came_again / came) if abs(came_again) > _NO_ECHO * abs(came) > 0.0 else None
+    return Edges(time_s, volts, ghost)
 
 
 def _grid(path: Path, trip_s: float) -> tuple[float, int]:

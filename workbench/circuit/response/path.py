@@ -90,8 +90,8 @@ class Path:
         first, again = self.waves(omega, lagging)
         sent = np.abs(self.poles.shares.sum(axis=0) @ lagging * first)
         ramp = 1.0 / np.maximum(1.0, 0.5 * omega * self.shortest_s)
-        above = np.maximum(0.0, np.log(sent * ramp / sent.max() / _NO_ECHO + 1e-300))
-        left = np.clip(np.abs(again), 1e-300, 0.999)
+        above = np.maximum(0.0, np.log(sent * ramp / (sent.max() + _TINY) / _NO_ECHO + _TINY))
+        left = np.clip(np.abs(again), _TINY, 0.999)
         return math.ceil(float((above / -np.log(left)).max()))
 
     @property
@@ -111,6 +111,9 @@ class Path:
 
 _NOTHING = 1e-5
 """Share of an edge below which it has settled. [1]"""
+_UNREACHED = 1e-12
+"""Volts at the output for each volt of a pin below which the pin does not reach it. [1]"""
+_TINY = 1e-300
 _NO_ECHO = 1e-3
 """Share of an edge below which an echo is not followed any further. [1]"""
 _SHORTEST_S = 1e-10
@@ -137,7 +140,7 @@ def find_path(network: Network, driver: Driver, load: Load, cable: Cable | None)
     line = Line(cable, load) if cable is not None and cable.metres > 0.0 else None
     ended = _ended(network, load) if line is None else _ended(network, Load(ohms=line.cable.ohms))
     poles = find_poles(ended, wiring(ended), _mean_ohms(driver))
-    if not poles.shares.any():
+    if np.abs(poles.shares).max() < _UNREACHED:
         return None
     return Path(poles, line, driver.supply_volts, driver.rise_s)
 

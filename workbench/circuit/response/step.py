@@ -13,6 +13,8 @@ from workbench.circuit.response.transform import read_only
 
 __all__ = ["Step", "step_figures"]
 
+_NO_STEP = 1e-9
+"""Part of the supply below which white is black. [1]"""
 _MOST_HZ = 1e12
 """A bandwidth above this is called none. [Hz]"""
 
@@ -58,7 +60,8 @@ def step_figures(network: Network, driver: Driver, load: Load, cable: Cable | No
     .. [1] W. D. Stevenson, "Elements of Power System Analysis", lattice diagrams (example 5.6).
     """
     path = find_path(network, driver, load, cable)
-    if path is None or not (end := float(path.weights_volts.sum())):
+    end = 0.0 if path is None else float(path.weights_volts.sum())
+    if path is None or abs(end) <= _NO_STEP * driver.supply_volts:
         return Step(0.0, None, 0.0, 0.0, None, None, *(read_only(np.zeros(2)) for _ in range(2)))
     edges = edges_of(path)
     time_s, volts = edges.time_s, edges.volts.sum(axis=0)
