@@ -4,7 +4,8 @@ import ctypes
 import os
 import socket
 import sys
-from collections.abc import Mapping, MutableMapping
+from collections.abc import Iterator, Mapping, MutableMapping
+from contextlib import contextmanager
 from pathlib import Path
 
 __all__ = ["choose_platform", "why_no_window"]
@@ -68,10 +69,24 @@ def _x_answers(environment: Mapping[str, str]) -> bool:
     except OSError:
         return False
     xcb.xcb_connect.restype = ctypes.c_void_p
-    connection = ctypes.c_void_p(xcb.xcb_connect(name.encode(), None))
-    broken = bool(xcb.xcb_connection_has_error(connection))
-    xcb.xcb_disconnect(connection)
+    with _quiet():
+        connection = ctypes.c_void_p(xcb.xcb_connect(name.encode(), None))
+        broken = bool(xcb.xcb_connection_has_error(connection))
+        xcb.xcb_disconnect(connection)
     return not broken
+
+
+@contextmanager
+def _quiet() -> Iterator[None]:
+    """Keep what a C library writes to stderr away: our own sentence says it."""
+    kept, nowhere = os.dup(2), os.open(os.devnull, os.O_WRONLY)
+    try:
+        os.dup2(nowhere, 2)
+        yield
+    finally:
+        os.dup2(kept, 2)
+        os.close(kept)
+        os.close(nowhere)
 
 
 def _why_not_loaded(environment: Mapping[str, str]) -> str | None:
