@@ -49,6 +49,7 @@ class Cards(QObject):
         """Open the list of modes."""
         card = ModeChooser(self._bench, self._window)
         card.picked.connect(self._take_mode)
+        card.customised.connect(self._change_counts)
         card.start(self._bench.session.project.mode)
         self._open(card, self._window.top.bench_row.mode)
         return card
@@ -85,7 +86,7 @@ class Cards(QObject):
         focused = self._window.focusWidget()
         card = HelpCard(self._bench, *help_for(focused), self._window)
         self._register(card)
-        card.open_beside(focused or self._window)
+        card.open_beside(self._window if focused is None else focused)
         return card
 
     def _open(self, card: Card, under: QWidget, *, at_right: bool = False) -> None:
@@ -109,6 +110,12 @@ class Cards(QObject):
         mode = row.payload
         assert isinstance(mode, Mode)
         self._bench.apply(f"Choose {row.title}", lambda project: set_mode(project, mode))
+
+    def _change_counts(self, row: Row) -> None:
+        """Take a mode and go to its counts."""
+        self._take_mode(row)
+        self._window.pages.open("timing")
+        self._window.pages.stack.setFocus()
 
     def _commands(self, _text: str) -> Iterable[Find]:
         actions = self._bench.actions
