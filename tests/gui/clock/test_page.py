@@ -3,9 +3,9 @@
 import pytest
 from PySide6.QtCore import Qt
 
-from workbench.gui.clock import ClockPage
 from workbench.gui.clock.cycles import cycle_figures
 from workbench.gui.clock.kept import ChipText, keep, kept, kept_chip
+from workbench.gui.clock.page import ClockPage
 from workbench.gui.clock.strip import PixelStrip
 from workbench.gui.widgets import Sign
 from workbench.picture.scene import Picture

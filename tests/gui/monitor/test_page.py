@@ -10,9 +10,9 @@ from tests.edids import base_block
 from tests.gui.gestures import drop_files
 from tests.gui.scripted import ScriptedMessages
 from workbench.errors import EditError
-from workbench.gui.monitor import MonitorPage
 from workbench.gui.monitor.edid_file import EDID_SUFFIXES, kept_edid
 from workbench.gui.monitor.own_display import OwnDisplay, own_block
+from workbench.gui.monitor.page import MonitorPage
 from workbench.gui.settings import EDID
 from workbench.gui.widgets import Sign
 from workbench.project.document import Direction, MonitorRange

@@ -1,22 +1,41 @@
 """The card that lists every display mode of the tables, and works others out by formula."""
 
-from PySide6.QtWidgets import QWidget
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
+from PySide6.QtCore import QRectF, Qt, Signal
+from PySide6.QtGui import QHideEvent, QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QHBoxLayout, QWidget
+
+from workbench.checks.timing import tube_caution
 from workbench.errors import TimingError
 from workbench.gui.bench import Bench
+from workbench.gui.cards.mode_filters import Filter, favourites, limits_of, monitor_modes, toggle_favourite
+from workbench.gui.clock.kept import kept_chip
+from workbench.gui.jobs import Job
+from workbench.gui.widgets import Button, ButtonKind, Sign, Words, draw_sign
 from workbench.gui.widgets.choice_list import Row
 from workbench.gui.widgets.search_card import SearchCard
+from workbench.timing.clock.reach import within_reach
+from workbench.timing.edid.ranges import outside
 from workbench.timing.figures import simulable
 from workbench.timing.mode import Mode
 from workbench.timing.request import Request, read_request
-from workbench.timing.search import find_mode
+from workbench.timing.search import find_mode, search
 from workbench.timing.standards import KNOWN
 
-__all__ = ["ModeChooser", "mode_rows", "mode_title"]
+__all__ = ["ModeChooser", "chooser_rows", "mode_rows", "mode_title"]
 
 FORMULAS = ("cvt", "cvt-rb", "cvt-rb2", "gtf")
 
 CAUTION = "A display that is given rates outside its range may be harmed: look at its manual first."
+EMPTY = {
+    Filter.ALL: "No mode is called that. Write a size and a rate, as in 640x480@60.",
+    Filter.FAVOURITES: "No mode is marked yet: stand on one and press Ctrl+D.",
+    Filter.MONITOR: "Nothing is known of your monitor: open its EDID on the page Monitor, or enter its "
+    "range on the page Timing.",
+    Filter.CHIP: "Nothing is known of your chip: enter it on the page Clock, once for every project.",
+}
 
 
 def mode_title(mode: Mode) -> str:
@@ -32,16 +51,27 @@ def mode_title(mode: Mode) -> str:
 
 
 def mode_rows(text: str) -> list[Row]:
-    """Return the modes whose title, name or source hold every word of a text.
+    """Return the modes of the tables that fit a search line, the one it names outright first.
 
-    The one that the text names outright comes first. A size and rate that no table holds is worked
-    out by the formulas.
+    A size and rate that no table holds is worked out by the formulas.
     """
-    words = text.lower().replace("x", " ").replace("×", " ").replace("@", " ").split()
-    found = [mode for mode in KNOWN if all(word in _searched(mode) for word in words)]
-    named = _named(text)
-    found.sort(key=lambda mode: mode is not named)
+    found = _in_tables(text, KNOWN)
     return [_row(mode) for mode in found or _worked_out(text)]
+
+
+def chooser_rows(text: str, modes: Sequence[Mode] = KNOWN, marked: Iterable[Mode] = ()) -> list[Row]:
+    """Return the rows of the chooser: what fits among some modes, then what the formulas make of it."""
+    kept = set(marked)
+    whole = modes is KNOWN
+    found = [*_in_tables(text, modes), *(_worked_out(text) if whole else ())]
+    return [_row(mode, marked=mode in kept) for mode in found]
+
+
+def _in_tables(text: str, modes: Sequence[Mode]) -> list[Mode]:
+    found, named = list(search(text, modes)), _named(text)
+    if named is None or named not in modes:
+        return found
+    return [named, *(mode for mode in found if mode != named)]
 
 
 def _named(text: str) -> Mode | None:
@@ -50,10 +80,6 @@ def _named(text: str) -> Mode | None:
         return find_mode(text)
     except TimingError:
         return None
-
-
-def _searched(mode: Mode) -> str:
-    return f"{mode_title(mode)} {mode.source} {mode.h.active}x{mode.v.active} {mode.name}".lower()
 
 
 def _worked_out(text: str) -> list[Mode]:
@@ -73,29 +99,197 @@ def _worked_out(text: str) -> list[Mode]:
     return made
 
 
-def _row(mode: Mode) -> Row:
-    refused = "" if simulable(mode) is None else "interlaced: its scanline cannot be simulated here"
+def _row(mode: Mode, *, marked: bool = False) -> Row:
+    refused = (
+        "" if simulable(mode) is None else "interlaced: two fields half a line apart, not simulated here"
+    )
     figures = f"{mode.pixel_clock_hz / 1e6:7.3f} MHz  {mode.line_rate_hz / 1e3:7.3f} kHz"
-    return Row(mode_title(mode), mode.source, figures, mode, refused)
+    detail = f"favourite · {mode.source}" if marked else mode.source
+    return Row(mode_title(mode), detail, figures, mode, refused)
 
 
 class ModeChooser(SearchCard):
     """Lists the modes; picking one is the project's next mode."""
 
+    customised = Signal(object)
+    """A row whose counts the person wants to change; the card has closed."""
+
     def __init__(self, bench: Bench, parent: QWidget) -> None:
         super().__init__(
             bench,
             "Find a display mode",
-            mode_rows,
+            self._found,
             parent,
-            placeholder="size, rate or standard, such as 800 600 or 0x04",
-            hint=CAUTION,
+            width=700,
+            most_rows=12,
+            placeholder="size, rate, clock or standard: 800 600, close to 25 MHz, 31.5 kHz, 0x04",
         )
-        self.say_when_empty("No mode is called that. Write a size and a rate, as in 640x480@60.")
-        self.setFixedSize(bench.px(640), bench.px(470))
+        self._filter = Filter.ALL
+        self._reached: tuple[Mode, ...] | None = None
+        self._job: Job | None = None
+        self.filters = {choice: Button(bench, choice.value, ButtonKind.SEGMENT) for choice in Filter}
+        self.caution = Caution(bench)
+        self.mark = Button(bench, "Mark as favourite", ButtonKind.QUIET)
+        self.change = Button(bench, "Change its counts", ButtonKind.USUAL)
+        self._add_filters()
+        self._add_foot()
+        self.say_when_empty(EMPTY[Filter.ALL])
+        self.list.selectionModel().currentChanged.connect(lambda now, _before: self._stand_on(now.row()))
+        self.list.model().modelReset.connect(lambda: self._stand_on(-1))
+
+    @property
+    def current(self) -> Row | None:
+        """The row that is stood on; none for no row."""
+        return self.list.current
 
     def start(self, current: Mode) -> None:
         """List every mode, standing on the one that holds."""
-        rows = mode_rows("")
+        self.choose(Filter.ALL)
+        rows = self._found("")
         at = next((n for n, row in enumerate(rows) if row.payload == current), 0)
         self.search(current=at)
+
+    def choose(self, choice: Filter) -> None:
+        """List other modes."""
+        self._filter = choice
+        for other, button in self.filters.items():
+            button.setChecked(other is choice)
+        self.say_when_empty(EMPTY[choice])
+        if choice is Filter.CHIP and self._reached is None:
+            self._reach()
+        self.search(self.field.text())
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_D and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self._toggle_mark()
+            return
+        super().keyPressEvent(event)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        if self._job is not None:
+            self._job.cancel()
+        super().hideEvent(event)
+
+    def _add_filters(self) -> None:
+        row = QHBoxLayout()
+        row.setSpacing(self.bench.px(4))
+        for choice, button in self.filters.items():
+            button.setAutoExclusive(True)
+            button.clicked.connect(lambda _checked=False, choice=choice: self.choose(choice))
+            row.addWidget(button)
+        row.addStretch(1)
+        self.column.insertLayout(1, row)
+
+    def _add_foot(self) -> None:
+        foot = QHBoxLayout()
+        foot.addWidget(self.caution, 1)
+        foot.addWidget(self.mark)
+        foot.addWidget(self.change)
+        self.mark.setToolTip("Ctrl+D")
+        self.mark.clicked.connect(self._toggle_mark)
+        self.change.clicked.connect(self._customise)
+        self.column.addLayout(foot)
+        order = (self.field, *self.filters.values(), self.list, self.mark, self.change)
+        for before, after in pairwise(order):
+            QWidget.setTabOrder(before, after)
+
+    def _found(self, text: str) -> list[Row]:
+        settings = self.bench.settings
+        marked = favourites(settings)
+        if self._filter is Filter.FAVOURITES:
+            return chooser_rows(text, marked, marked)
+        if self._filter is Filter.MONITOR:
+            return chooser_rows(
+                text, monitor_modes(settings, self.bench.session.project.monitor) or (), marked
+            )
+        if self._filter is Filter.CHIP:
+            return chooser_rows(text, self._reached or (), marked)
+        return chooser_rows(text, KNOWN, marked)
+
+    def _reach(self) -> None:
+        """Work out which modes the chip can clock, unless that is being done."""
+        chip = kept_chip(self.bench.settings)
+        if chip is None or self._job is not None:
+            return
+        self.say_when_empty("Trying the settings of your chip …")
+        self._job = Job(self.bench, lambda progress: within_reach(KNOWN, chip), self)
+        self._job.done.connect(self._on_reached)
+        self._job.failed.connect(self._on_refused)
+        self._job.start()
+
+    def _on_reached(self, modes: tuple[Mode, ...]) -> None:
+        self._reached = modes
+        self.say_when_empty("Your chip makes no clock of a known mode to 0.5 % with even pixels.")
+        if self._filter is Filter.CHIP:
+            self.search(self.field.text())
+
+    def _on_refused(self, reason: str) -> None:
+        self._reached = ()
+        self.say_when_empty(reason)
+
+    def _stand_on(self, _row: int) -> None:
+        payload = self.current.payload if self.current else None
+        mode = payload if isinstance(payload, Mode) else None
+        self.mark.setEnabled(mode is not None)
+        self.change.setEnabled(mode is not None and not mode.interlaced)
+        if mode is not None:
+            marked = mode in favourites(self.bench.settings)
+            self.mark.setText("Take the mark off" if marked else "Mark as favourite")
+            self.mark.updateGeometry()
+        self._say_caution(mode)
+
+    def _say_caution(self, mode: Mode | None) -> None:
+        monitor = self.bench.session.project.monitor
+        if mode is None:
+            self.caution.tell(CAUTION, Sign.NOTE)
+        elif monitor is not None:
+            reasons = outside(mode, limits_of(monitor))
+            self.caution.tell(
+                " ".join(reasons) or "Inside what your monitor takes.",
+                Sign.FAILS if reasons else Sign.PASSES,
+            )
+        elif words := tube_caution(mode):
+            self.caution.tell(f"{words} Look at its manual first.", Sign.WARNS)
+        else:
+            self.caution.tell(CAUTION, Sign.NOTE)
+
+    def _toggle_mark(self) -> None:
+        row = self.current
+        if row is None or not isinstance(row.payload, Mode):
+            return
+        at = self.list.currentIndex().row()
+        toggle_favourite(self.bench.settings, row.payload)
+        self.search(self.field.text(), current=at)
+
+    def _customise(self) -> None:
+        row = self.current
+        if row is not None and not row.refused:
+            self.close()
+            self.customised.emit(row)
+
+
+class Caution(Words):
+    """What a mode may do to a display, behind its sign."""
+
+    def __init__(self, bench: Bench) -> None:
+        super().__init__(bench, size=0.86, role="dim")
+        self._own_bench = bench
+        self._sign = Sign.NOTE
+        self.setWordWrap(True)
+        self.setAlignment(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
+        self.setContentsMargins(bench.px(24), 0, bench.px(8), 0)
+        self.setMinimumHeight(bench.px(34))
+
+    def tell(self, text: str, sign: Sign) -> None:
+        """Show another caution."""
+        self._sign = sign
+        self.say(text)
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        side = self._own_bench.px(15)
+        with QPainter(self) as painter:
+            draw_sign(
+                painter, QRectF(0, (self.height() - side) / 2, side, side), self._sign, self._own_bench.theme
+            )

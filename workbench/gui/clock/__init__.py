@@ -2,7 +2,3 @@
 
 Start in ``page.py``; ``kept.py`` holds the chip between projects, in the settings.
 """
-
-from workbench.gui.clock.page import ClockPage
-
-__all__ = ["ClockPage"]

@@ -2,7 +2,3 @@
 
 Start in ``page.py``; ``seen.py`` and ``strips.py`` show what it sees, ``edid_file.py`` reads files.
 """
-
-from workbench.gui.monitor.page import MonitorPage
-
-__all__ = ["MonitorPage"]

@@ -50,6 +50,7 @@ class LineEdits:
             return set_counts(
                 project,
                 direction,
+                active=axis.active,
                 front_porch=axis.front_porch,
                 sync=axis.sync,
                 back_porch=axis.back_porch,

@@ -32,7 +32,7 @@ PANELS = Panels(
     pages=(
         PageSpec("levels", "Levels", late("workbench.gui.levels", "LevelsPage")),
         PageSpec("timing", "Timing", late("workbench.gui.timing", "TimingPage")),
-        PageSpec("monitor", "Monitor", late("workbench.gui.monitor", "MonitorPage")),
-        PageSpec("clock", "Clock", late("workbench.gui.clock", "ClockPage")),
+        PageSpec("monitor", "Monitor", late("workbench.gui.monitor.page", "MonitorPage")),
+        PageSpec("clock", "Clock", late("workbench.gui.clock.page", "ClockPage")),
     ),
 )

@@ -145,6 +145,12 @@ class ChoiceList(QListView):
         """How many rows are shown. [1]"""
         return self._rows.rowCount()
 
+    @property
+    def current(self) -> Row | None:
+        """The row that is stood on; none for no row."""
+        index = self.currentIndex()
+        return self._rows.row(index) if index.isValid() else None
+
     def step(self, by: int) -> None:
         """Move the choice up or down."""
         if self.rows:

@@ -40,6 +40,13 @@ def test_the_borders_of_a_standard_are_kept() -> None:
     assert moved_edge(replace(LINE, border=8), 0, 20).border == 8
 
 
+def test_the_picture_gives_way_where_the_total_is_kept() -> None:
+    moved = moved_edge(LINE, 2, 50, keep_total=True)
+
+    assert (moved.back_porch, moved.active, moved.total) == (50, 638, 800)
+    assert moved_edge(LINE, 2, 9999, keep_total=True).active == 1
+
+
 def moves(panel: ScanlinePanel, edge: int, *pixels: int, release: bool = True) -> None:
     """Drag a knob by some pixels of the screen."""
     knob = panel.ruler.knobs[edge]
@@ -142,3 +149,10 @@ def test_pressing_the_bar_looks_at_that_place_while_zoomed(panel: ScanlinePanel)
     time = panel.plot.time
     middle_s = (time.first_s + time.last_s) / 2
     assert middle_s == pytest.approx(0.75 * panel.plot.shown.span_s, rel=0.01)
+
+
+def test_ctrl_keeps_the_total(panel: ScanlinePanel) -> None:
+    QTest.keyClick(panel.ruler.knobs[2], Qt.Key.Key_Right, Qt.KeyboardModifier.ControlModifier)
+
+    h = panel.bench.session.project.mode.h
+    assert (h.back_porch, h.active, h.total) == (49, 639, 800)

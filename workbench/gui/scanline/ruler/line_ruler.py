@@ -40,7 +40,7 @@ class RulerText:
         return f"{seconds / self.seconds:.{self.decimals}f}"
 
 
-def moved_edge(axis: Axis, edge: int, count: int) -> Axis:
+def moved_edge(axis: Axis, edge: int, count: int, *, keep_total: bool = False) -> Axis:
     """Return the counts after an inner edge was moved.
 
     Parameters
@@ -51,6 +51,8 @@ def moved_edge(axis: Axis, edge: int, count: int) -> Axis:
         New length of the region the edge ends. What the front porch and sync give up or take
         comes from the next region, so that the line keeps its length; the back porch pushes the
         picture and changes the length of the line. A sync keeps at least one. [1]
+    keep_total : bool
+        Whether what the back porch gives up or takes comes from the picture instead.
     """
     parts = [axis.front_porch, axis.sync, axis.back_porch]
     least = (0, 1, 0)
@@ -60,8 +62,11 @@ def moved_edge(axis: Axis, edge: int, count: int) -> Axis:
         parts[edge], parts[edge + 1] = count, both - count
     else:
         parts[edge] = max(count, least[edge])
+        if keep_total:
+            parts[edge] = min(parts[edge], axis.back_porch + axis.active - 1)
     front_porch, sync, back_porch = parts
-    return replace(axis, front_porch=front_porch, sync=sync, back_porch=back_porch)
+    active = axis.active + axis.back_porch - back_porch if edge == 2 and keep_total else axis.active
+    return replace(axis, active=active, front_porch=front_porch, sync=sync, back_porch=back_porch)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +103,7 @@ class LineRuler(QWidget):
         self.setAccessibleName("line ruler")
         self.knobs = tuple(Knob(bench, region, self) for region in BLANKING)
         for edge, knob in enumerate(self.knobs):
-            knob.moved.connect(lambda count, edge=edge: self._on_moved(edge, count))
+            knob.moved.connect(lambda count, keep, edge=edge: self._on_moved(edge, count, keep_total=keep))
             knob.left.connect(self.edge_left)
             knob.dropped.connect(self.edge_dropped)
         bench.theme_changed.connect(self.restyle)
@@ -147,8 +152,8 @@ class LineRuler(QWidget):
         bar = self._bar
         return bar.left() + count * bar.width() / self._axis.total
 
-    def _on_moved(self, edge: int, count: int) -> None:
-        axis = moved_edge(self._axis, edge, count)
+    def _on_moved(self, edge: int, count: int, *, keep_total: bool) -> None:
+        axis = moved_edge(self._axis, edge, count, keep_total=keep_total)
         if axis != self._axis:
             self.edge_moved.emit(axis, edge)
 

@@ -1,0 +1,159 @@
+"""The mode chooser: what it finds, what it lists, what it warns of, what is marked."""
+
+import pytest
+from PySide6.QtCore import Qt
+
+from tests.edids import base_block
+from workbench.gui.cards.mode_filters import Filter, favourites, toggle_favourite
+from workbench.gui.cards.modes import chooser_rows
+from workbench.gui.clock.kept import ChipText, keep
+from workbench.gui.settings import EDID, FAVOURITES
+from workbench.project.document import MonitorRange
+from workbench.project.edits.drive import set_monitor
+from workbench.timing.search import find_mode
+
+LEFT = Qt.MouseButton.LeftButton
+CONTROL = Qt.KeyboardModifier.ControlModifier
+
+
+def names(card) -> list[str]:
+    return [row.payload.name for row in card._found(card.field.text())]
+
+
+@pytest.fixture
+def card(desk):
+    opened = desk.cards.choose_mode()
+    yield opened
+    opened.close()
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("close to 25 MHz", "640x480@60"),
+        ("31.5 kHz 480", "640x480@60"),
+        ("800 600 72", "800x600@72"),
+        ("vic 16", "1920x1080@60"),
+        ("0x10", "1024x768@60"),
+        ("640x480@60", "640x480@60"),
+    ],
+)
+def test_a_mode_is_found_by_what_is_known_of_it(text, first):
+    assert chooser_rows(text)[0].payload.name == first
+
+
+def test_a_typed_size_and_rate_is_worked_out_by_every_formula_too():
+    sources = [row.detail for row in chooser_rows("800x600@60")]
+
+    assert sources[0] == "VESA DMT 0x09"
+    for formula in ("CVT 1.1", "CVT 1.2", "GTF"):
+        assert any(formula in source for source in sources[1:]), formula
+
+
+def test_favourites_are_marked_by_a_key_and_kept(card, qtbot, settings):
+    card.search("800x600@60")
+    qtbot.keyClick(card.field, Qt.Key.Key_D, CONTROL)
+
+    assert favourites(settings) == (find_mode("800x600@60"),)
+    assert card.current.detail.startswith("favourite")
+    qtbot.mouseClick(card.filters[Filter.FAVOURITES], LEFT)
+    card.search("")
+    assert names(card) == ["800x600@60"]
+    qtbot.keyClick(card.field, Qt.Key.Key_D, CONTROL)
+    assert favourites(settings) == ()
+
+
+def test_a_mark_that_cannot_be_read_is_left_out(settings):
+    toggle_favourite(settings, find_mode("640x480@60"))
+    settings.set(FAVOURITES, ("{broken", *settings.get(FAVOURITES), '{"name": "x"}'))
+
+    assert [mode.name for mode in favourites(settings)] == ["640x480@60"]
+
+
+def test_what_the_monitor_takes_comes_from_its_edid(desk, settings, qtbot):
+    settings.set(EDID, base_block().hex())
+    card = desk.cards.choose_mode()
+
+    qtbot.mouseClick(card.filters[Filter.MONITOR], LEFT)
+
+    assert names(card)[0] == "1024x768@75"
+    assert "1280x1024@85" not in names(card)
+    assert "800x600@72" in names(card)
+    card.close()
+
+
+def test_without_a_monitor_the_list_says_where_to_enter_one(card, qtbot):
+    qtbot.mouseClick(card.filters[Filter.MONITOR], LEFT)
+
+    assert card.list.rows == 0
+    assert "page Monitor" in card.empty.text()
+
+
+def test_what_the_chip_can_clock_is_worked_out_aside(desk, settings, qtbot):
+    keep(settings, ChipText("12M", "21", "10", "", "133M", "", ""))
+    card = desk.cards.choose_mode()
+
+    qtbot.mouseClick(card.filters[Filter.CHIP], LEFT)
+    qtbot.waitUntil(lambda: card.list.rows > 0)
+
+    assert "640x480@60" in names(card)
+    assert "800x600@60" not in names(card)
+    card.close()
+
+
+def test_without_a_chip_the_list_says_where_to_enter_one(card, qtbot):
+    qtbot.mouseClick(card.filters[Filter.CHIP], LEFT)
+
+    assert card.list.rows == 0
+    assert "page Clock" in card.empty.text()
+
+
+def test_an_old_tube_is_thought_of_where_the_mode_is_chosen(card):
+    card.search("800x600@60")
+    assert "37.879 kHz lines can damage an old tube" in card.caution.text()
+
+    card.search("640x480@60")
+    assert "look at its manual" in card.caution.text()
+
+
+def test_a_mode_outside_the_monitors_range_is_named_with_the_limit(desk):
+    desk.bench.apply("Range", lambda p: set_monitor(p, MonitorRange(30e3, 38e3, 50.0, 75.0)))
+    card = desk.cards.choose_mode()
+
+    card.search("1024x768@60")
+    assert "48.363 kHz is outside the monitor's 30 … 38 kHz" in card.caution.text()
+    card.search("800x600@60")
+    assert card.caution.text() == "Inside what your monitor takes."
+    card.close()
+
+
+def test_interlaced_modes_say_why_not_and_cannot_be_changed(card):
+    card.search("1024x768@43i")
+
+    assert "two fields half a line apart" in card.current.refused
+    assert not card.change.isEnabled()
+
+
+def test_a_mode_of_ones_own_starts_from_any(desk, qtbot):
+    card = desk.cards.choose_mode()
+    card.search("800x600@60")
+
+    qtbot.mouseClick(card.change, LEFT)
+
+    assert desk.session.project.mode.name == "800x600@60"
+    assert desk.window.pages.page == "timing"
+
+
+def test_all_of_it_is_reached_by_keys(card, qtbot):
+    card.field.setFocus()
+    seen = []
+    for _ in range(4):
+        qtbot.keyClick(card.window().focusWidget(), Qt.Key.Key_Tab)
+        seen.append(card.window().focusWidget())
+    assert seen == [card.filters[Filter.ALL], card.list, card.mark, card.change]
+
+    card.filters[Filter.ALL].setFocus()
+    qtbot.keyClick(card.filters[Filter.ALL], Qt.Key.Key_Right)
+
+    assert card.filters[Filter.FAVOURITES].isChecked()
+    assert "Ctrl+D" in card.empty.text()
