@@ -10,6 +10,7 @@ from PySide6.QtGui import QFont, QFontInfo
 
 from workbench.errors import WorkbenchError
 from workbench.gui.actions import Actions
+from workbench.gui.faults.switch import FaultSwitch
 from workbench.gui.live import LiveResult
 from workbench.gui.settings import BASE_POINTS, THEME, Setting, Settings
 from workbench.gui.theme import PROJECTOR, THEMES, Theme, Type
@@ -17,7 +18,7 @@ from workbench.gui.view_state import ViewState
 from workbench.project.document import Project
 from workbench.project.session import Session
 
-__all__ = ["DESIGN_PX", "PROJECTOR_PX", "Bench", "Dialogs", "Notice"]
+__all__ = ["DESIGN_PX", "PROJECTOR_PX", "Bench", "Dialogs", "Images", "Notice"]
 
 DESIGN_PX = 14.0
 """Height of the base text for which sizes are written down in the panels. [px]"""
@@ -34,6 +35,19 @@ class Dialogs(Protocol):
 
     def save_path(self, title: str, suggested: Path, kinds: str) -> Path | None:
         """Let the person choose where to write."""
+
+
+class Images(Protocol):
+    """How a panel brings an image into the project; the desk's loader does it."""
+
+    def choose(self) -> None:
+        """Ask for a file and show the image in it."""
+
+    def load(self, path: Path) -> None:
+        """Show the image in a file."""
+
+    def paste(self) -> None:
+        """Show the picture on the clipboard."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,8 +74,14 @@ class Bench(QObject):
         live: LiveResult,
         settings: Settings,
         parent: QObject | None = None,
+        *,
+        faults: FaultSwitch | None = None,
     ) -> None:
         super().__init__(parent)
+        self.faults = faults or FaultSwitch()
+        """Deliberate faults; without a desk they are put into nothing."""
+        self.images: Images | None = None
+        """What brings images in; none while there is no window."""
         self.session = session
         self.live = live
         self.settings = settings

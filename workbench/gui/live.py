@@ -23,7 +23,8 @@ class LiveResult(QObject):
         super().__init__(parent)
         self._session = session
         self._run = run
-        self._result = run(session.project)
+        self._ran = session.project
+        self._result = run(self._ran)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(0)
@@ -38,15 +39,28 @@ class LiveResult(QObject):
     def refresh(self) -> None:
         """Bring the result up to date now, if the project is another one."""
         self._timer.stop()
-        if self._result.project is self._session.project:
+        if self._ran is self._session.project:
             return
-        self._result = self._run(self._session.project)
-        self.result_changed.emit(self._result)
+        self._run_now()
+
+    def run_again(self) -> None:
+        """Run the same project once more, because something beside it is another one now.
+
+        A deliberate fault was switched, an image was read, or a picture has settled; stages whose
+        inputs are as they were are not computed again.
+        """
+        self._timer.stop()
+        self._run_now()
 
     def close(self) -> None:
         """Stop following the session."""
         self._timer.stop()
         self._unsubscribe()
+
+    def _run_now(self) -> None:
+        self._ran = self._session.project
+        self._result = self._run(self._ran)
+        self.result_changed.emit(self._result)
 
     def _on_change(self, _change: Change) -> None:
         self._timer.start()

@@ -12,12 +12,18 @@ from workbench.files.recovery import Recovery
 from workbench.gui.bench import Bench
 from workbench.gui.cards.opener import Cards
 from workbench.gui.commands import Openers, edit_specs, view_specs
+from workbench.gui.faults.commands import FaultList, fault_specs
+from workbench.gui.faults.switch import FaultSwitch
 from workbench.gui.files.commands import FileMenu, file_specs
 from workbench.gui.files.flow import FilesFlow, now
 from workbench.gui.files.recovery import RecoveryFlow
 from workbench.gui.live import LiveResult
 from workbench.gui.messages import Messages
 from workbench.gui.monitor.edid_file import EDID_SUFFIXES, open_edid
+from workbench.gui.picture.commands import picture_specs
+from workbench.gui.picture.loading import Loader, readable_suffixes
+from workbench.gui.picture.settling import Settling
+from workbench.gui.picture.shelf import Shelf
 from workbench.gui.settings import Settings
 from workbench.gui.start.panels import PANELS
 from workbench.gui.window.main_window import MainWindow, Panels
@@ -43,8 +49,14 @@ class Desk(QObject):
     ) -> None:
         super().__init__()
         self.session = session
-        self.live = LiveResult(session, Pipeline().run, self)
-        self.bench = Bench(session, self.live, settings, self)
+        self.shelf = Shelf(self)
+        self.faults = FaultSwitch(Pipeline(self.shelf.pixels, hurried=True).run, self)
+        self.live = LiveResult(session, self.faults.run, self)
+        self.bench = Bench(session, self.live, settings, self, faults=self.faults)
+        self.images = self.bench.images = Loader(self.bench, self.shelf, self)
+        self.shelf.changed.connect(self.live.run_again)
+        self.shelf.attach(self.bench)
+        self.settling = Settling(self.bench, self)
         self.window = MainWindow(self.bench, panels)
         self.messages = self.bench.dialogs = messages(self.bench, self.window)
         self.files = FilesFlow(self.bench, self.messages, clock)
@@ -52,10 +64,12 @@ class Desk(QObject):
         self.cards = Cards(self.bench, self.window, Pipeline().run)
         self.menu: FileMenu | None = None
         """The file menu while it is open."""
+        self.fault_list = FaultList(self.bench, self.window)
         self._add_actions()
         self._connect_bar()
         self.window.dropped.connect(lambda path: self._open_dropped(Path(path)))
         self.window.closing.connect(self._on_close)
+        self.window.came_back.connect(self.shelf.look_again)
         self._unsubscribe = session.subscribe(self._on_change)
         self.live.result_changed.connect(self._say_saved)
         self._say_saved()
@@ -80,6 +94,8 @@ class Desk(QObject):
         )
         actions = self.bench.actions
         actions.add(file_specs(self.files, self.window.close))
+        actions.add(picture_specs(self.images))
+        actions.add(fault_specs(self.faults, self.fault_list.open))
         actions.add(edit_specs(self.bench, self._toggle_link, openers))
         actions.add(view_specs(self.bench, self.window.pages, openers))
 
@@ -95,8 +111,11 @@ class Desk(QObject):
         row.projector.clicked.connect(self.window.projector.toggle)
 
     def _open_dropped(self, path: Path) -> None:
-        """Open a project, or show what a monitor's EDID says."""
-        if path.suffix.lower() in EDID_SUFFIXES:
+        """Open a project, show an image, or show what a monitor's EDID says."""
+        if path.suffix.lower() in readable_suffixes():
+            self.images.load(path)
+            self.window.pages.open("picture")
+        elif path.suffix.lower() in EDID_SUFFIXES:
             if open_edid(self.bench, path):
                 self.window.pages.open("monitor")
         else:

@@ -30,9 +30,12 @@ PANELS = Panels(
     findings=FindingsStrip,
     white=WhiteStatus,
     pages=(
+        PageSpec("picture", "Picture", late("workbench.gui.picture.page", "PicturePage")),
         PageSpec("levels", "Levels", late("workbench.gui.levels", "LevelsPage")),
         PageSpec("timing", "Timing", late("workbench.gui.timing", "TimingPage")),
         PageSpec("monitor", "Monitor", late("workbench.gui.monitor.page", "MonitorPage")),
         PageSpec("clock", "Clock", late("workbench.gui.clock.page", "ClockPage")),
+        PageSpec("palette", "Palette", late("workbench.gui.palette", "PalettePage")),
+        PageSpec("working", "Working", late("workbench.gui.working.page", "WorkingPage")),
     ),
 )

@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from workbench.gui.bench import Bench
+from workbench.gui.faults.banner import FaultBanner
 from workbench.gui.settings import WINDOW
 from workbench.gui.styles import style_sheet
 from workbench.gui.theme import palette
@@ -54,6 +55,8 @@ class MainWindow(QMainWindow):
 
     dropped = Signal(str)
     """Path of a file that was let fall on the window."""
+    came_back = Signal()
+    """The person turned to the window again: what lies outside may have changed."""
     closing = Signal(object)
     """The close event, which who listens may refuse."""
 
@@ -62,7 +65,10 @@ class MainWindow(QMainWindow):
         self.bench = bench
         self.setAcceptDrops(True)
         self.setMinimumSize(*SMALLEST)
+        # First of all who listen: what Qt paints comes before the inks that panels set themselves.
+        bench.theme_changed.connect(self.restyle)
         self.top = TopBar(bench)
+        self.banner = FaultBanner(bench, bench.faults)
         self.network = panels.network(bench)
         self.scanline = panels.scanline(bench)
         self.pages = PageArea(bench, panels.pages)
@@ -76,7 +82,13 @@ class MainWindow(QMainWindow):
         column = QVBoxLayout(self._column)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        for widget, stretch in ((self.top, 0), (self.split, 1), (self.pages, 0), (self.foot, 0)):
+        for widget, stretch in (
+            (self.top, 0),
+            (self.banner, 0),
+            (self.split, 1),
+            (self.pages, 0),
+            (self.foot, 0),
+        ):
             column.addWidget(widget, stretch)
         self.setCentralWidget(self._column)
         self.notices = NoticeBar(bench, self)
@@ -89,7 +101,6 @@ class MainWindow(QMainWindow):
             panel.setWhatsThis(panel.whatsThis() or text)
             self._add_commands(panel)
         self.pages.made.connect(self._add_commands)
-        bench.theme_changed.connect(self.restyle)
         bench.live.result_changed.connect(self.show_result)
         self.pages.opened.connect(self._fold_foot)
         self._unsubscribe = bench.session.subscribe(self._on_change)
@@ -180,4 +191,6 @@ class MainWindow(QMainWindow):
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
         if event.type() == QEvent.Type.ActivationChange and hasattr(self, "notices"):
+            if self.isActiveWindow():
+                self.came_back.emit()
             self.bench.actions.refresh()

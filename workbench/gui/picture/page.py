@@ -1,0 +1,295 @@
+"""The Picture page: the picture, why the pixel that is looked at looks so, and what is set."""
+
+from functools import partial
+
+from PySide6.QtCore import QMimeData, QPoint, QRectF, Qt
+from PySide6.QtGui import QContextMenuEvent, QGuiApplication, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QMenu, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
+
+from workbench.gui.actions import ActionSpec
+from workbench.gui.bench import Bench
+from workbench.gui.picture.monitor_panel import LEAVES_OUT, MonitorPanel
+from workbench.gui.picture.scene_panel import ScenePanel
+from workbench.gui.picture.screen import Screen
+from workbench.gui.picture.view import PictureView, Side
+from workbench.gui.widgets import Button, ButtonKind, Sign, Words, draw_sign, draw_text
+from workbench.gui.working.chain import Chain
+from workbench.gui.working.looked_at import looked_at
+from workbench.pipeline.result import Result
+from workbench.project.document import Channel, Project
+from workbench.project.edits.picture import set_scanline
+from workbench.units import format_fixed
+from workbench.waveform.verdict import Standing
+from workbench.waveform.working import working_text
+
+__all__ = ["PicturePage"]
+
+_ASIDE = 258
+"""Width of the column of settings. [design px]"""
+_ROOM_FOR_WHY = 300
+_LOW = 400
+"""A page that is lower puts captions into their fields. [design px]"""
+
+
+class PicturePage(QWidget):
+    """Shows a picture as sent and as a monitor makes it; a pixel chosen here is chosen everywhere."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.bench = bench
+        self.setAccessibleName("Picture")
+        self.looking = Screen(bench, self)
+        self._result: Result | None = None
+        self._edge = 0
+        self.view = PictureView(bench, self)
+        self.sides = {side: Button(bench, side.value, ButtonKind.SEGMENT) for side in Side}
+        self.faults_button = Button(bench, "Faults …", ButtonKind.QUIET)
+        self.verdict = Verdict(bench, self)
+        self.title = Words(bench, "Why this pixel?", size=1.1, weight=600, parent=self)
+        self.place = Words(bench, size=0.95, role="dim", parent=self)
+        self.chain = Chain(bench, self)
+        self.working = Button(bench, "Show the working", parent=self)
+        self.scene = ScenePanel(bench)
+        self.monitor = MonitorPanel(bench, self.looking)
+        self.colours = Words(bench, size=0.95, role="dim")
+        self._lay_out()
+        self._connect()
+        self._show_side(Side.SEEN)
+        self._show_aside(0)
+        self._arrange()
+
+    # What is shown --------------------------------------------------------------------------
+
+    def show_result(self, project: Project, result: Result) -> None:
+        """Show a result's picture."""
+        self._result = result
+        self.looking.show(result)
+        self.scene.show_project(project, result)
+        counts = [project.channels[channel].n_codes for channel in Channel]
+        self.colours.say(
+            f"{counts[0] * counts[1] * counts[2]:,}".replace(",", "\u2009") + " combinations of codes"
+        )
+        self._take_pixel()
+
+    def action_specs(self) -> tuple[ActionSpec, ...]:
+        """Return the page's rows of the command table."""
+        return (
+            ActionSpec(
+                "picture.copy", "Copy the picture", self.copy, "Picture", tip="As it is shown, dot for dot."
+            ),
+            *(
+                ActionSpec(
+                    f"picture.{side.name.lower()}",
+                    f"Picture: {side.value}",
+                    partial(self._show_side, side),
+                    "Picture",
+                )
+                for side in Side
+            ),
+        )
+
+    def copy(self) -> None:
+        """Copy the picture, dot for dot, with the working of its pixel as text."""
+        if self.view.image is None or self._result is None:
+            return
+        data = QMimeData()
+        data.setImageData(self.view.image)
+        shown = looked_at(self._result, self.bench.view)
+        if shown is not None:
+            data.setText(working_text(shown.working))
+        QGuiApplication.clipboard().setMimeData(data)
+        self.bench.notice(f"Copied the picture {self.view.side.value}.")
+
+    # Pointing -------------------------------------------------------------------------------
+
+    def look_at(self, column: int, row: int) -> None:
+        """Bring the scanline, the pins and the working to a pixel of the picture."""
+        bench, number = self.bench, row + 1
+        bench.view.hold(tuple(Channel), None)
+        bench.apply(
+            f"Show scanline {number}",
+            lambda project: set_scanline(project, number),
+            merge="scanline number",
+            origin=self,
+        )
+        bench.view.look_at(bench.live.result.project.mode.h.blanking + column)
+        self._take_pixel()
+
+    def _take_pixel(self) -> None:
+        """Follow the pixel that is looked at, wherever it was chosen."""
+        if self._result is None or not self.isVisibleTo(self.window()):
+            return
+        project, view = self._result.project, self.bench.view
+        number = self.bench.session.project.scanline
+        column = None if view.pixel is None else view.pixel - project.mode.h.blanking
+        inside = column is not None and column >= 0 and number <= project.mode.v.active
+        self.view.show_pixel((column, number - 1) if inside and column is not None else None)
+        shown = looked_at(self._result, view)
+        if shown is None:
+            self.place.say("this mode has no scanline: choose a progressive one")
+            self.chain.show_pixel(None)
+            return
+        when = format_fixed(shown.working.time_s, "s", prefix="µ")
+        self.place.say(f"{shown.place} · scanline {shown.working.scanline} · at {when}")
+        self.chain.show_pixel(shown, working_text(shown.working))
+        self._place_title()
+
+    def _on_shot(self) -> None:
+        shot = self.looking.shot
+        if shot is None:
+            return
+        self.view.show_shot(shot)
+        self.verdict.show_verdict(shot.look.verdict.standing, shot.look.verdict.sentence, self.view.side)
+        self.monitor.show_monitor()
+
+    def _show_side(self, side: Side) -> None:
+        self.view.side = side
+        for each, button in self.sides.items():
+            button.setChecked(each is side)
+        self._on_shot()
+
+    def _show_aside(self, number: int) -> None:
+        self._panels.setCurrentIndex(number)
+        for index, button in enumerate(self._asides):
+            button.setChecked(index == number)
+
+    # Layout ---------------------------------------------------------------------------------
+
+    def _connect(self) -> None:
+        for side, button in self.sides.items():
+            button.clicked.connect(lambda _checked=False, side=side: self._show_side(side))
+        for number, button in enumerate(self._asides):
+            button.clicked.connect(lambda _checked=False, number=number: self._show_aside(number))
+        self.view.picked.connect(self.look_at)
+        self.view.let_go.connect(self.bench.session.release)
+        self.working.clicked.connect(lambda: self.bench.actions.action("page.working").trigger())
+        self.faults_button.clicked.connect(lambda: self.bench.actions.action("faults.list").trigger())
+        self.looking.changed.connect(self._on_shot)
+        self.bench.view.changed.connect(self._take_pixel)
+        self.bench.theme_changed.connect(self._arrange)
+
+    def _lay_out(self) -> None:
+        bench = self.bench
+        self._head = QWidget(self)
+        row = QHBoxLayout(self._head)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(bench.px(2))
+        for button in self.sides.values():
+            row.addWidget(button)
+        row.addStretch(1)
+        row.addWidget(self.faults_button)
+        self._aside = QWidget(self)
+        column = QVBoxLayout(self._aside)
+        column.setContentsMargins(0, 0, 0, 0)
+        tabs = QHBoxLayout()
+        self._asides = [Button(bench, name, ButtonKind.SEGMENT) for name in ("Scene", "Monitor")]
+        for button in self._asides:
+            tabs.addWidget(button)
+        tabs.addStretch(1)
+        column.addLayout(tabs)
+        self._panels = QStackedWidget()
+        for panel in (self.scene, self.monitor):
+            area = QScrollArea()
+            area.setWidgetResizable(True)
+            area.setFrameShape(QFrame.Shape.NoFrame)
+            area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+            area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+            area.setWidget(panel)
+            area.viewport().setAutoFillBackground(False)
+            panel.setAutoFillBackground(False)
+            self._panels.addWidget(area)
+        column.addWidget(self._panels, 1)
+        column.addWidget(self.colours)
+
+    def _arrange(self) -> None:
+        px, width, height = self.bench.px, self.width(), self.height()
+        pad, top, head, foot = px(20), px(8), px(28), px(22)
+        aside = px(_ASIDE)
+        self._edge = width - aside - 2 * pad
+        high = max(px(80), height - top - head - foot - px(10))
+        most = max(px(200), self._edge - px(_ROOM_FOR_WHY) - 2 * pad)
+        wide = min(round(high * 4 / 3) + px(12), most)
+        self._head.setGeometry(pad, top, max(wide - px(8), px(260)), head)
+        self.view.setGeometry(pad, top + head + px(4), wide, high)
+        self.verdict.setGeometry(pad, height - foot - px(4), max(wide, px(260)), foot)
+        left = pad + wide + px(24)
+        room = self._edge - left - px(16)
+        self.chain.setGeometry(left, top + px(36), room, height - top - px(36) - px(8))
+        hint = self.working.sizeHint()
+        self.working.setGeometry(
+            left + room - hint.width(), height - hint.height() - px(14), hint.width(), hint.height()
+        )
+        self.chain.keep_free(hint.width() + px(12))
+        self._place_title()
+        self._aside.setGeometry(self._edge + pad, top + px(2), aside, height - top - px(8))
+        low = height < px(_LOW)
+        self.scene.set_low(low=low)
+        self.monitor.set_low(low=low)
+        self.update()
+
+    def _place_title(self) -> None:
+        px = self.bench.px
+        left, room = self.chain.x(), self.chain.width()
+        hint = self.place.sizeHint().width()
+        title = self.title.sizeHint().width()
+        self.title.setVisible(title + hint + px(16) < room)
+        self.title.setGeometry(left, px(12), title + px(4), px(26))
+        start = left + room - hint - px(4) if self.title.isVisibleTo(self) else left
+        self.place.setGeometry(start, px(12), hint + px(4), px(26))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        menu = QMenu(self)
+        menu.addAction("Copy the picture", self.copy)
+        if self.bench.images is not None:
+            menu.addAction("Load an image …", self.bench.images.choose)
+            menu.addAction("Paste an image", self.bench.images.paste)
+        menu.aboutToHide.connect(menu.deleteLater)
+        menu.popup(event.globalPos())
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        theme = self.bench.theme
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), theme.color("panel"))
+            painter.setPen(theme.color("hairline"))
+            painter.drawLine(QPoint(self._edge, 0), QPoint(self._edge, self.height()))
+
+
+class Verdict(QWidget):
+    """One line under the picture: what the monitor takes the signal for, and that it is a model."""
+
+    def __init__(self, bench: Bench, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._bench = bench
+        self._sign: Sign | None = None
+        self.text = ""
+        self.setToolTip(LEAVES_OUT)
+
+    def show_verdict(self, standing: Standing, sentence: str, side: Side) -> None:
+        """Say how the picture came about."""
+        if side is Side.SENT:
+            self._sign, self.text = None, "settled levels, no cable, a perfect display"
+        else:
+            self._sign = None if standing is Standing.SHOWN else Sign.WARNS
+            how = "difference, " if side is Side.APART else ""
+            named = "" if standing is Standing.SHOWN else f"{standing.value}. "
+            self.text = f"{how}a model: {named}{sentence}"
+        self.setAccessibleName(self.text)
+        self.setToolTip(f"{self.text}\n{LEAVES_OUT}")
+        self.update()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        theme, px = self._bench.theme, self._bench.px
+        with QPainter(self) as painter:
+            left = 0
+            if self._sign is not None:
+                side = px(15)
+                painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+                draw_sign(painter, QRectF(0, (self.height() - side) / 2, side, side), self._sign, theme)
+                left = side + px(7)
+            box = QRectF(left, 0, self.width() - left, self.height())
+            face = self._bench.type.sans(0.86)
+            draw_text(painter, box, self.text, face, theme.color("dim"), elide=True)

@@ -1,0 +1,128 @@
+"""What is shown and how it becomes codes: card or image, fit, dither, transfer."""
+
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from workbench.gui.bench import Bench
+from workbench.gui.picture.labelled import LabelledChoice
+from workbench.gui.widgets import Button, CheckBox, Words
+from workbench.picture.scene import Card, Dither, Fit, Measure
+from workbench.pipeline.result import Result
+from workbench.project.document import Project
+from workbench.project.edits.picture import set_dither, set_fit, set_transfer, show_card
+
+__all__ = ["TRANSFERS", "ScenePanel"]
+
+_STEPS = 33
+_BLACK_TO_WHITE = tuple(step / (_STEPS - 1) for step in range(_STEPS))
+TRANSFERS: dict[str, tuple[float, ...]] = {
+    "as it is": (),
+    "lighter (power 1 / 1.4)": tuple(value ** (1 / 1.4) for value in _BLACK_TO_WHITE),
+    "darker (power 1.4)": tuple(value**1.4 for value in _BLACK_TO_WHITE),
+    "linear data shown (power 1 / 2.2)": tuple(value ** (1 / 2.2) for value in _BLACK_TO_WHITE),
+    "inverted": tuple(1.0 - value for value in _BLACK_TO_WHITE),
+}
+"""Curves that can be chosen by name; a project may hold any other."""
+
+_MEASURES = {Measure.VOLTS: "volts, as sent", Measure.LIGHT: "light, as seen"}
+
+
+class ScenePanel(QWidget):
+    """Shows and takes a project's picture."""
+
+    def __init__(self, bench: Bench) -> None:
+        super().__init__()
+        self._bench = bench
+        self.setAccessibleName("Scene")
+        cards = [card.value for card in Card]
+        self.shown = LabelledChoice(bench, "shown", cards)
+        self.load = Button(bench, "Load image …")
+        self.paste = Button(bench, "Paste")
+        self.fit = LabelledChoice(bench, "fit", [fit.value for fit in Fit])
+        self.dither = LabelledChoice(bench, "dither", [dither.value for dither in Dither])
+        self.measure = LabelledChoice(bench, "nearest in", list(_MEASURES.values()))
+        self.transfer = LabelledChoice(bench, "transfer", list(TRANSFERS))
+        self.smooth = CheckBox(bench, "scale smoothly")
+        self.problem = Words(bench, size=0.9, role="warns")
+        self.problem.setWordWrap(True)
+        if bench.images is not None:
+            self.load.clicked.connect(bench.images.choose)
+            self.paste.clicked.connect(bench.images.paste)
+        self._choices = (self.shown, self.fit, self.dither, self.measure, self.transfer)
+        for panel, take in zip(
+            self._choices,
+            (self._take_card, self._take_fit, self._take_dither, self._take_measure, self._take_transfer),
+            strict=True,
+        ):
+            panel.choice.chosen.connect(take)
+        self.smooth.toggled.connect(self._take_smooth)
+        self._lay_out()
+
+    def show_project(self, project: Project, result: Result) -> None:
+        """Show what a project shows."""
+        picture = project.picture
+        image = picture.image
+        self.shown.choice.set_value(picture.card.value if image is None else image.name)
+        self.fit.choice.set_value(picture.fit.value)
+        self.dither.choice.set_value(picture.dither.value)
+        self.measure.choice.set_value(_MEASURES[picture.measure])
+        named = [name for name, table in TRANSFERS.items() if table == picture.transfer]
+        self.transfer.choice.set_value(named[0] if named else "a table of its own")
+        for widget in (self.fit, self.dither, self.measure, self.transfer, self.smooth):
+            widget.setVisible(image is not None)
+        self.smooth.blockSignals(True)
+        self.smooth.setChecked(picture.smooth)
+        self.smooth.blockSignals(False)
+        self.problem.say(result.picture_problem or "")
+        self.problem.setVisible(bool(result.picture_problem))
+
+    def set_low(self, *, low: bool) -> None:
+        """Save height."""
+        for panel in self._choices:
+            panel.set_low(low=low)
+        self._column.setSpacing(self._bench.px(5 if low else 8))
+
+    def _lay_out(self) -> None:
+        px = self._bench.px
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        row = QHBoxLayout()
+        row.setSpacing(px(8))
+        row.addWidget(self.load)
+        row.addWidget(self.paste)
+        row.addStretch(1)
+        self._column.addWidget(self.shown)
+        self._column.addLayout(row)
+        self._column.addWidget(self.problem)
+        for panel in self._choices[1:]:
+            self._column.addWidget(panel)
+        self._column.addWidget(self.smooth)
+        self._column.addStretch(1)
+
+    def _take_card(self, number: int) -> None:
+        card = list(Card)[number]
+        self._bench.apply(f"Show card {card.value}", lambda project: show_card(project, card), origin=self)
+
+    def _take_fit(self, number: int) -> None:
+        fit = list(Fit)[number]
+        self._bench.apply("Fit the image", lambda project: set_fit(project, fit), origin=self)
+
+    def _take_smooth(self, on: bool) -> None:
+        self._bench.apply(
+            "Scale the image", lambda project: set_fit(project, project.picture.fit, smooth=on), origin=self
+        )
+
+    def _take_dither(self, number: int) -> None:
+        dither = list(Dither)[number]
+        self._bench.apply("Dither", lambda project: set_dither(project, dither), origin=self)
+
+    def _take_measure(self, number: int) -> None:
+        measure = list(_MEASURES)[number]
+        self._bench.apply(
+            "Choose what is nearest",
+            lambda project: set_dither(project, project.picture.dither, measure),
+            origin=self,
+        )
+
+    def _take_transfer(self, number: int) -> None:
+        table = list(TRANSFERS.values())[number]
+        self._bench.apply("Bend the image's values", lambda p: set_transfer(p, table), origin=self)

@@ -1,0 +1,305 @@
+"""The chain of a pixel as a drawing: one row a channel, colour to volts, then what the eye gets."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QWidget
+
+from workbench.gui.bench import Bench
+from workbench.gui.widgets import draw_text, trace_pen
+from workbench.gui.widgets.control import outlined
+from workbench.gui.working.looked_at import LookedAt
+from workbench.picture.light import FULL_SCALE_VOLTS, srgb_bytes
+from workbench.project.document import Channel
+from workbench.units import format_fixed, format_significant
+from workbench.waveform.working import ChannelWorking
+
+__all__ = ["Chain"]
+
+_HEAD, _FOOT, _ROW = 26, 62, 62
+_KEY_WIDTH, _KEY_HEIGHT = 18, 26
+_GAP = 30
+"""Between two steps: room for the chevron. [design px]"""
+_RIGHT = Qt.AlignmentFlag.AlignRight
+_CENTRE = Qt.AlignmentFlag.AlignHCenter
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One column of the chain."""
+
+    head: str
+    main: Callable[[ChannelWorking], str]
+    below: Callable[[ChannelWorking], str]
+    widest: str
+    """Text that is as wide as any, in the face of the main line."""
+    widest_below: str
+    missed: int
+    """How much it is missed where room is short; the least missed goes first."""
+
+
+def _ohms(value: float | None) -> str:
+    return "none" if value is None else format_significant(value, "Ω", 4)
+
+
+def _plain(value: float | None) -> str:
+    return "–" if value is None else f"{value:.4g}"
+
+
+def _high(channel: ChannelWorking) -> str:
+    return f"{sum(channel.bits)} to {channel.supply_volts:g} V"
+
+
+def _low(channel: ChannelWorking) -> str:
+    count = len(channel.bits) - sum(channel.bits)
+    return f"{count} to 0 V, and the load" if channel.driven_low else f"{count} let go; the load"
+
+
+def _divider(channel: ChannelWorking) -> str:
+    if channel.high_ohms is None or channel.low_ohms is None:
+        return "nothing to divide"
+    return f"{_plain(channel.low_ohms)} / {_plain(channel.low_ohms + channel.high_ohms)}"
+
+
+STEPS = (
+    Step(
+        "code",
+        lambda c: str(c.code),
+        lambda c: f"of {(1 << len(c.bits)) - 1}",
+        "255",
+        "of 255",
+        9,
+    ),
+    Step("pins, high bit first", lambda c: "", lambda c: "", "", "", 8),
+    Step("high legs together", lambda c: _ohms(c.high_ohms), _high, "88.88 kΩ", "8 to 3.3 V", 5),
+    Step("low legs and the load", lambda c: _ohms(c.low_ohms), _low, "88.88 Ω", "8 to 0 V, and the load", 4),
+    Step(
+        "divider",
+        _divider,
+        lambda c: f"of {c.supply_volts:g} V is {100 * c.part:.1f} %",
+        "88.88 / 88888",
+        "of 3.3 V is 88.8 %",
+        3,
+    ),
+    Step(
+        "at the monitor",
+        lambda c: format_fixed(c.loaded_volts, "V"),
+        lambda c: f"open {format_fixed(c.open_volts, 'V')}",
+        "0.888 V",
+        "open 3.300 V",
+        10,
+    ),
+)
+_PINS = 1
+
+
+class Chain(QWidget):
+    """Draws one pixel's working; what has no room is left out, the least missed first."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._bench = bench
+        self._shown: LookedAt | None = None
+        self._free = 0
+        self.setAccessibleName("Why this pixel")
+        self.setMinimumSize(bench.px(240), bench.px(120))
+        bench.theme_changed.connect(self.update)
+
+    def show_pixel(self, shown: LookedAt | None, description: str = "") -> None:
+        """Show another pixel."""
+        self._shown = shown
+        self.setAccessibleDescription(description)
+        self.update()
+
+    def keep_free(self, width: int) -> None:
+        """Leave the lower right corner to somebody else's button. [px]"""
+        self._free = width
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        if self._shown is None:
+            return
+        px = self._bench.px
+        with QPainter(self) as painter:
+            steps = self._fitting()
+            self._paint_heads(painter, steps)
+            foot = px(_FOOT) if self.height() >= px(_HEAD + 3 * 44 + _FOOT) else 0
+            pitch = min((self.height() - px(_HEAD) - foot) / 3, px(_ROW * 1.3))
+            for row, (channel, working) in enumerate(zip(Channel, self._shown.working.channels, strict=True)):
+                box = QRectF(0, px(_HEAD) + row * pitch, self.width(), pitch)
+                self._paint_row(painter, box, channel, working, steps)
+            if foot:
+                self._paint_eye(painter, QRectF(0, self.height() - foot, self.width(), foot))
+
+    # Columns --------------------------------------------------------------------------------
+
+    def _width(self, step: Step) -> float:
+        type_, px = self._bench.type, self._bench.px
+        if step is STEPS[_PINS]:
+            assert self._shown is not None
+            most = max(len(channel.bits) for channel in self._shown.working.channels)
+            return max(most * px(_KEY_WIDTH + 3), type_.width(step.head, type_.sans(0.86)))
+        return max(
+            type_.width(step.widest, type_.mono(1.06, 500)),
+            type_.width(step.widest_below, type_.sans(0.82)),
+            type_.width(step.head, type_.sans(0.86)),
+        )
+
+    def _colour_width(self) -> float:
+        return self._bench.px(22) + self._bench.type.width("888 of 255", self._bench.type.sans(0.82)) + 4
+
+    def _fitting(self) -> list[tuple[Step, float, float]]:
+        """Return the steps that fit, each with its left edge and width."""
+        steps = list(STEPS)
+        gap = self._bench.px(_GAP)
+
+        def needed() -> float:
+            return self._colour_width() + sum(self._width(step) + gap for step in steps)
+
+        while needed() > self.width() and len(steps) > 2:
+            steps.remove(min(steps, key=lambda step: step.missed))
+        spare = max(0.0, self.width() - needed()) / max(1, len(steps))
+        left, placed = self._colour_width(), []
+        for step in steps:
+            left += gap + min(spare, gap)
+            placed.append((step, left, self._width(step)))
+            left += self._width(step)
+        return placed
+
+    def _paint_heads(self, painter: QPainter, steps: list[tuple[Step, float, float]]) -> None:
+        theme, type_, px = self._bench.theme, self._bench.type, self._bench.px
+        face, ink = type_.sans(0.86), theme.color("dim")
+        draw_text(painter, QRectF(0, 0, px(90), px(_HEAD)), "colour", face, ink)
+        for step, left, width in steps:
+            draw_text(painter, QRectF(left, 0, width + px(10), px(_HEAD)), step.head, face, ink)
+
+    def _paint_row(
+        self,
+        painter: QPainter,
+        box: QRectF,
+        channel: Channel,
+        working: ChannelWorking,
+        steps: list[tuple[Step, float, float]],
+    ) -> None:
+        theme, px = self._bench.theme, self._bench.px
+        middle = box.center().y()
+        if channel is not Channel.RED:
+            painter.setPen(theme.color("hairline"))
+            painter.drawLine(QPointF(0, round(box.top())), QPointF(box.width(), round(box.top())))
+        painter.setPen(trace_pen(self._bench, channel))
+        painter.drawLine(QPointF(0, middle - px(9)), QPointF(px(15), middle - px(9)))
+        asked = "test card" if working.wanted is None else f"{working.wanted} of 255"
+        self._two_lines(
+            painter, QRectF(px(22), box.top(), px(100), box.height()), channel.value, asked, channel
+        )
+        for step, left, width in steps:
+            place = QRectF(left, box.top(), width + px(12), box.height())
+            self._paint_chevron(painter, QPointF(left - px(13), middle - px(9)))
+            if step is STEPS[_PINS]:
+                self._paint_pins(painter, place, working)
+                continue
+            self._two_lines(painter, place, step.main(working), step.below(working))
+            if step is STEPS[-1]:
+                bar = QRectF(left, middle + px(21), min(width, px(96)), px(3))
+                self._paint_bar(painter, bar, channel, working.loaded_volts)
+
+    def _two_lines(
+        self, painter: QPainter, box: QRectF, main: str, below: str, channel: Channel | None = None
+    ) -> None:
+        theme, type_, px = self._bench.theme, self._bench.type, self._bench.px
+        middle = box.center().y()
+        first = QRectF(box.left(), middle - px(19), box.width(), px(20))
+        second = QRectF(box.left(), middle + px(3), box.width(), px(16))
+        face = type_.sans(1.0, 600) if channel else type_.mono(1.06, 500)
+        ink = theme.channel(channel) if channel else theme.color("text")
+        draw_text(painter, first, main, face, ink)
+        draw_text(painter, second, below, type_.sans(0.82), theme.color("dim"))
+
+    def _paint_chevron(self, painter: QPainter, centre: QPointF) -> None:
+        px = self._bench.px
+        pen = QPen(self._bench.theme.color("dim"), 1.4)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(pen)
+        tip = QPointF(centre.x() + px(2), centre.y())
+        painter.drawLine(QPointF(centre.x() - px(2), centre.y() - px(4)), tip)
+        painter.drawLine(tip, QPointF(centre.x() - px(2), centre.y() + px(4)))
+
+    def _paint_pins(self, painter: QPainter, box: QRectF, working: ChannelWorking) -> None:
+        theme, type_, px = self._bench.theme, self._bench.type, self._bench.px
+        idle = "0" if working.driven_low else "–"
+        for place, bit in enumerate(working.bits):
+            key = QRectF(
+                box.left() + place * px(_KEY_WIDTH + 3),
+                box.center().y() - px(_KEY_HEIGHT) / 2 - px(4),
+                px(_KEY_WIDTH),
+                px(_KEY_HEIGHT),
+            )
+            fill = theme.color("text") if bit else None
+            line = QPen(theme.color("outline"), 1.1)
+            if not bit and not working.driven_low:
+                line.setStyle(Qt.PenStyle.DashLine)
+            outlined(painter, key, px(3), fill, line)
+            ink = theme.color("panel" if bit else "text")
+            draw_text(painter, key, "1" if bit else idle, type_.mono(0.95, 500), ink, align=_CENTRE)
+
+    def _paint_bar(self, painter: QPainter, box: QRectF, channel: Channel, volts: float) -> None:
+        theme = self._bench.theme
+        part = min(max(volts / FULL_SCALE_VOLTS, 0.0), 1.0)
+        painter.fillRect(box, theme.color("hairline"))
+        painter.fillRect(
+            QRectF(box.left(), box.top(), box.width() * part, box.height()), theme.channel(channel)
+        )
+
+    # What the eye gets ----------------------------------------------------------------------
+
+    def _paint_eye(self, painter: QPainter, box: QRectF) -> None:
+        assert self._shown is not None
+        theme, type_, px = self._bench.theme, self._bench.type, self._bench.px
+        painter.setPen(theme.color("hairline"))
+        painter.drawLine(box.topLeft().toPoint(), box.topRight().toPoint())
+        working = self._shown.working
+        red, green, blue = (int(byte) for byte in srgb_bytes([c.light for c in working.channels]))
+        patch = QRectF(box.left() + 1, box.top() + px(13), px(52), px(36))
+        outlined(painter, patch, px(4), QColor(red, green, blue), QPen(theme.color("outline"), 1.1))
+        left = patch.right() + px(14)
+        upper, lower = box.top() + px(11), box.top() + px(31)
+        small, ink = type_.sans(0.86), theme.color("dim")
+        draw_text(painter, QRectF(left, upper, px(200), px(20)), "the eye sees", small, ink)
+        said = draw_text(
+            painter,
+            QRectF(left, lower, px(200), px(20)),
+            f"lightness L* {working.lightness:.0f}",
+            type_.sans(1.0, 600),
+            theme.color("text"),
+        )
+        draw_text(painter, QRectF(left + said + px(5), lower, px(80), px(20)), "of 100", small, ink)
+        second = left + QFontMetricsF(type_.sans(1.0, 600)).horizontalAdvance("lightness L* 100") + px(80)
+        room = QRectF(second, upper, box.right() - second - self._free, px(20))
+        if room.width() > px(120):
+            weights = "each voltage to the power 2.2; red weighs 0.21, green 0.72, blue 0.07"
+            draw_text(painter, room, weights, small, ink, elide=True)
+            draw_text(
+                painter,
+                room.translated(0, lower - upper),
+                self._arrives(),
+                small,
+                theme.color("text"),
+                elide=True,
+            )
+
+    def _arrives(self) -> str:
+        """Say what the way to the monitor does to the levels, and what is cut off there."""
+        assert self._shown is not None
+        channels = self._shown.working.channels
+        worst = max(channels, key=lambda c: abs(c.shown_volts - c.loaded_volts))
+        off = worst.shown_volts - worst.loaded_volts
+        name = [*Channel][channels.index(worst)].value
+        if any(c.shown_volts > FULL_SCALE_VOLTS + 5e-4 for c in channels):
+            return (
+                f"full brightness begins at {format_fixed(FULL_SCALE_VOLTS, 'V')}: what is above is cut off"
+            )
+        if abs(off) < 1.5e-3:
+            return f"nothing is cut off: full brightness begins at {format_fixed(FULL_SCALE_VOLTS, 'V')}"
+        sign = "+" if off > 0 else "−"
+        return f"cable, neighbours and the black of the porch change {name} by {sign}{abs(off) * 1e3:.0f} mV"
