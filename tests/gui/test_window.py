@@ -2,7 +2,7 @@
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QLineEdit
 
 from tests.gui.gestures import drag
 from workbench.gui.settings import BASE_POINTS, PAGE, PAGE_HEIGHT, SPLIT, THEME
@@ -129,3 +129,19 @@ def test_smallest_window_still_shows_both_panels(desk) -> None:
 
     assert desk.window.width() <= 1280
     assert min(desk.window.split.sizes()) > 200
+
+
+@pytest.mark.parametrize("name", ["dusk", "paper"])
+def test_every_field_is_inked_for_the_theme_that_came_last(desk, name) -> None:
+    desk.bench.settings.set(THEME, ThemeName.PAPER if name == "dusk" else ThemeName.DUSK)
+    desk.bench.settings.set(THEME, ThemeName(name))
+    text = THEMES[ThemeName(name)].text
+
+    inks = {
+        type(w).__name__: w.palette().color(w.foregroundRole()).name()
+        for w in desk.window.findChildren(QLineEdit)
+        if w.isVisible() and w.isEnabled()
+    }
+
+    assert inks
+    assert set(inks.values()) == {text}
