@@ -67,8 +67,6 @@ class MainWindow(QMainWindow):
         self.setMinimumSize(*SMALLEST)
         # First of all who listen: what Qt paints comes before the inks that panels set themselves.
         bench.theme_changed.connect(self.restyle)
-        # First of all who listen: what Qt paints comes before the inks that panels set themselves.
-        bench.theme_changed.connect(self.restyle)
         self.top = TopBar(bench)
         self.banner = FaultBanner(bench, bench.faults)
         self.network = panels.network(bench)
