@@ -104,6 +104,7 @@ def test_the_first_candidate_is_the_best_at_what_was_asked(aim):
     figure = {
         Aim.LEVEL: lambda c: c.worst_error_volts,
         Aim.DNL: lambda c: c.max_dnl_lsb,
+        Aim.MATCHING: lambda c: c.mismatch,
         Aim.SOURCE: lambda c: abs(c.source_ohms - 75),
         Aim.CURRENT: lambda c: c.worst_total_current_amps,
         Aim.PARTS: lambda c: c.n_parts,
@@ -181,7 +182,7 @@ def test_an_r2r_ladder_takes_one_r_and_one_2r():
 
 
 def test_an_r2r_ladder_takes_many_of_each():
-    with pytest.raises(NetworkError, match="not enough"):
+    with pytest.raises(NetworkError, match="takes 3 alike and 5 alike"):
         fit([r2r(4, 250.0)], counted(_270=4, _510=4))
 
     assert fit([r2r(4, 250.0)], counted(_270=4, _510=5)).candidates[0].n_parts == 8
@@ -226,3 +227,14 @@ def test_progress_may_cancel():
 
     with pytest.raises(Cancelled):
         fit([ladder(5)], E24, progress=progress)
+
+
+def test_channels_alike_have_whites_alike():
+    # Of each value there is only enough for one or two channels, so that they must differ.
+    drawer = Drawer(tuple(OwnedPart(part.ohms, 2) for part in E24.parts if 300 <= part.ohms <= 5e3))
+
+    candidates = fit([ladder(3)] * 3, drawer, most_parts=2, aim=Aim.MATCHING).candidates
+
+    level = min(candidates, key=lambda candidate: candidate.worst_error_volts)
+    assert candidates[0].mismatch < level.mismatch or len(candidates) == 1
+    assert candidates[0].mismatch < 0.002

@@ -74,7 +74,8 @@ class Board:
                 sets = tuple(pool.sets[place] for pool, place in zip(pools, places, strict=True))
                 best = Choice(sets, reached, 0.0)
         if best is None:
-            raise NetworkError("The drawer suffices for one channel, not for all together: add parts to it.")
+            needs = "; ".join(channel.needs for channel in self.channels)
+            raise NetworkError(f"The drawer suffices for one channel, not for all together: {needs}.")
         return Choice(best.sets, best.worst_error_volts, min(bound, best.worst_error_volts))
 
     def pools(self, keep: int = _KEEP[0]) -> list[Pool]:
@@ -85,10 +86,11 @@ class Board:
         NetworkError
             If one channel alone cannot be made.
         """
-        found = [self.pool(channel, keep) for channel in self.channels]
-        pools = [pool for pool in found if pool is not None]
-        if len(pools) < len(found):
-            raise NetworkError("The drawer has not enough parts for one channel: add some to it.")
+        pools = []
+        for channel in self.channels:
+            if (pool := self.pool(channel, keep)) is None:
+                raise NetworkError(f"The drawer does not suffice for one channel: {channel.needs}.")
+            pools.append(pool)
         return pools
 
     def pool(self, channel: OpenChannel, keep: int = _KEEP[0], most_parts: int | None = None) -> Pool | None:

@@ -39,6 +39,10 @@ class Effort:
 class OpenChannel(Protocol):
     """A ladder whose values are open."""
 
+    @property
+    def needs(self) -> str:
+        """Return in words how many parts it takes at least."""
+
     def pool(self, effort: Effort, counts: IntArray, most_parts: int, progress: Progress) -> Pool | None:
         """Return the best sets of options of at most so many parts each, if there are ``counts``."""
 
@@ -101,6 +105,10 @@ class _Weighted:
             uses,
         )
 
+    @property
+    def needs(self) -> str:
+        return f"{self._network.bits} legs take at least one part each"
+
     def pool(self, effort: Effort, counts: IntArray, most_parts: int, progress: Progress) -> Pool | None:
         chosen = np.flatnonzero(self._options.n_parts <= most_parts)
         task = replace(
@@ -153,6 +161,11 @@ class _R2R:
         self._rungs, self._legs = ladder.rungs, (*ladder.legs, *terminator)
         single = {branch: _single(branch) for branch in (*self._rungs, *self._legs)}
         self._plain = with_branches(network, single)
+
+    @property
+    def needs(self) -> str:
+        bits, rungs, legs = self._network.bits, len(self._rungs), len(self._legs)
+        return f"an R-2R ladder of {bits} bits takes {rungs} alike and {legs} alike"
 
     def pool(self, effort: Effort, counts: IntArray, most_parts: int, progress: Progress) -> Pool | None:
         chosen = np.flatnonzero(self._options.n_parts <= most_parts)

@@ -26,6 +26,7 @@ class Aim(Enum):
     LEVEL = "level error"
     """Smallest worst distance, over all codes, from the even staircase 0 ... 0.700 V."""
     DNL = "even steps"
+    MATCHING = "channels alike"
     SOURCE = "source resistance near 75 Ω"
     CURRENT = "little current"
     PARTS = "few parts"
@@ -147,8 +148,13 @@ class _Scored:
     chosen: IntArray
     uses: UsesArray
     figures: dict[Aim, float]
+    white_volts: float
     level_is_near: bool
     """Whether the level error is near the smallest one, or small against a step."""
+
+    def off(self, aim: Aim, white_volts: float) -> float:
+        """Return how far the set is from the best there could be at an aim, in the aim's own unit."""
+        return abs(self.white_volts - white_volts) if aim is Aim.MATCHING else self.figures[aim]
 
 
 def _alternatives(board: Board, driver: Driver, load: Load) -> dict[Aim, tuple[IntArray, ...]]:
@@ -161,16 +167,17 @@ def _alternatives(board: Board, driver: Driver, load: Load) -> dict[Aim, tuple[I
 def _together(
     board: Board, scored: dict[OpenChannel, list[_Scored]], aim: Aim
 ) -> tuple[IntArray, ...] | None:
-    left, sets = board.counts.copy(), []
+    """Return the best sets at an aim, each channel with what the ones before have left."""
+    left, white = board.counts.copy(), FULL_SCALE_VOLTS
+    sets: list[IntArray] = []
     for channel in board.channels:
-        rows = [
-            row
-            for row in scored[channel]
-            if (row.uses <= left).all() and (row.level_is_near or aim is Aim.PARTS)
-        ]
+        able = [row for row in scored[channel] if (row.uses <= left).all()]
+        rows = able if aim is Aim.PARTS else [row for row in able if row.level_is_near]
         if not rows:
             return None
-        best = min(rows, key=lambda row: (row.figures[aim], row.figures[Aim.LEVEL]))
+        best = min(rows, key=lambda row: (row.off(aim, white), row.figures[Aim.LEVEL]))
+        if not sets:
+            white = best.white_volts
         sets.append(best.chosen)
         left = left - best.uses
     return tuple(sets)
@@ -180,24 +187,23 @@ def _scored(board: Board, channel: OpenChannel, driver: Driver, load: Load) -> l
     """Return the best sets of a channel with what each is good at."""
     pools = (board.pool(channel, most_parts=most) for most in range(1, board.most_parts + 1))
     sets = np.unique(np.concatenate([pool.sets for pool in pools if pool is not None]), axis=0)
-    figures = [_figures(channel, chosen, driver, load) for chosen in sets]
-    least = min(each[Aim.LEVEL] for each in figures)
-    near = max(_NEAR * least, _SMALL_LSB * FULL_SCALE_VOLTS / (channel.network(sets[0]).n_codes - 1))
+    solved = [solve_levels(channel.network(chosen), driver, load) for chosen in sets]
+    figures = [_figures(levels) for levels in solved]
+    even_step = FULL_SCALE_VOLTS / (len(solved[0].volts_by_code) - 1)
+    near = max(_NEAR * min(each[Aim.LEVEL] for each in figures), _SMALL_LSB * even_step)
     return [
-        _Scored(chosen, uses, each, each[Aim.LEVEL] <= near)
-        for chosen, uses, each in zip(sets, channel.uses(sets), figures, strict=True)
+        _Scored(chosen, uses, each, float(levels.volts_by_code[-1]), each[Aim.LEVEL] <= near)
+        for chosen, uses, each, levels in zip(sets, channel.uses(sets), figures, solved, strict=True)
     ]
 
 
-def _figures(channel: OpenChannel, chosen: IntArray, driver: Driver, load: Load) -> dict[Aim, float]:
-    network = channel.network(chosen)
-    levels = solve_levels(network, driver, load)
+def _figures(levels: Levels) -> dict[Aim, float]:
     return {
         Aim.LEVEL: _worst_error(levels),
         Aim.DNL: linearity(levels.volts_by_code).max_dnl_lsb,
         Aim.SOURCE: abs(levels.source_ohms - _USUAL_OHMS),
         Aim.CURRENT: float(levels.supply_amps.max()),
-        Aim.PARTS: len(network.resistors),
+        Aim.PARTS: float(levels.resistor_amps.shape[1]),
     }
 
 
@@ -232,6 +238,7 @@ def _rank(aim: Aim, candidate: Candidate) -> tuple[float, float]:
     first = {
         Aim.LEVEL: candidate.worst_error_volts,
         Aim.DNL: candidate.max_dnl_lsb,
+        Aim.MATCHING: candidate.mismatch,
         Aim.SOURCE: abs(candidate.source_ohms - _USUAL_OHMS),
         Aim.CURRENT: candidate.worst_total_current_amps,
         Aim.PARTS: float(candidate.n_parts),
