@@ -35,9 +35,26 @@ class Layout:
         return round(self.pitch.captions + self.pitch.above + level * self.pitch.row)
 
     def sync_y(self, index: int) -> float:
-        """Return the height of a sync row. [px]"""
+        """Return the height of a sync row: under the network, and under what hangs below the output. [px]"""
         last = self.levels[-1] if self.levels else 0.0
-        return round(self.y(last + 1 + index) + self.pitch.sync)
+        below = 0.0 if self.screen_above else self.load_height + 52 * self.sheet.unit + self.screen_height
+        free = self.exit_y + max(148 * self.sheet.unit, below + 26 * self.sheet.unit)
+        return round(max(self.y(last + 1) + self.pitch.sync, free) + index * self.pitch.row)
+
+    @property
+    def load_height(self) -> float:
+        """Return the length of the termination's box. [px]"""
+        return (44 if self.pitch.roomy else 34) * self.sheet.unit
+
+    @property
+    def screen_height(self) -> float:
+        """Return how high the piece of screen in the monitor is. [px]"""
+        return (58 if self.pitch.roomy and self.sheet.wide else 28) * self.sheet.unit
+
+    @property
+    def screen_above(self) -> bool:
+        """Return whether the piece of screen stands over the output, and not under the load."""
+        return self.exit_y - self.screen_height - 30 * self.sheet.unit >= self.pitch.captions
 
     @property
     def key_size(self) -> tuple[float, float]:

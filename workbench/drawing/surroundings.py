@@ -145,19 +145,12 @@ def _draw_bodies(sketch: Sketch) -> None:
 
 def _screen(sketch: Sketch, top: float, y: float) -> tuple[float, Rect]:
     """Return the top of the monitor, and the patch of screen: over the output, or under the load."""
-    layout, unit = sketch.layout, sketch.unit
+    layout, inset = sketch.layout, 8 * sketch.unit
     left, right = layout.columns.monitor
-    tall = (58 if layout.pitch.roomy and layout.sheet.wide else 28) * unit
-    inset = 8 * unit
-    if y - tall - 30 * unit >= top:
-        monitor_top = y - tall - 30 * unit
-        return monitor_top, Rect(left + inset, monitor_top + inset, right - left - 2 * inset, tall)
-    patch_top = y + _load_height(sketch) + 52 * unit
-    return max(top, y - 22 * unit), Rect(left + inset, patch_top, right - left - 2 * inset, tall)
-
-
-def _load_height(sketch: Sketch) -> float:
-    return (44 if sketch.layout.pitch.roomy else 34) * sketch.unit
+    above = y - layout.screen_height - 30 * sketch.unit
+    monitor_top = above if layout.screen_above else max(top, y - 22 * sketch.unit)
+    patch_top = above + inset if layout.screen_above else y + layout.load_height + 52 * sketch.unit
+    return monitor_top, Rect(left + inset, patch_top, right - left - 2 * inset, layout.screen_height)
 
 
 def _draw_load(sketch: Sketch) -> None:
@@ -167,8 +160,7 @@ def _draw_load(sketch: Sketch) -> None:
     contact = Point(sum(columns.socket) / 2, y)
     x = columns.monitor[0] + round((26 if layout.sheet.wide else 20) * unit)
     sketch.contacts.append(Contact(layout.board.contact, contact, CONTACT * unit, WireRole.BUS))
-    tall = _load_height(sketch)
-    body = Rect(x - 9 * unit, y + 13 * unit, 18 * unit, tall)
+    body = Rect(x - 9 * unit, y + 13 * unit, 18 * unit, layout.load_height)
     text = "no load" if load.ohms is None else format_quantity(load.ohms, "Ω")
     at = Point(body.right + 6 * unit, body.centre.y)
     field = Rect.between(at.x - 5 * unit, at.y - 13 * unit, columns.monitor[1] - 4 * unit, at.y + 13 * unit)

@@ -199,7 +199,14 @@ class NetworkCommands:
                 checked=self.table_shown,
                 tip="Every part with value, tolerance, rating and ends; values can be typed there.",
             ),
-            self._spec("copy-picture", "Copy the drawing as a picture", self.copy_picture),
+            self._spec(
+                "copy-picture",
+                "Copy the drawing as a picture",
+                self.copy_picture,
+                shortcut="Ctrl+C",
+                scope=self.canvas,
+                tip="Puts the drawing on the clipboard, and the same as text.",
+            ),
             self._spec("copy-text", "Copy the network as text", self.copy_text),
         )
 

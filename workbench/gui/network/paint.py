@@ -185,6 +185,8 @@ def _paint_figure(painter: QPainter, place: Place, scene: Scene, inks: Inks) -> 
     theme, shown = inks.theme, scene.shown
     text, dim = theme.color("text"), theme.color("dim")
     if scene.limited and place.figure not in (Figure.PIN_VOLTS, Figure.SYNC_VOLTS):
+        if place.figure in (Figure.LOADED, Figure.OPEN):
+            inks.text(painter, "–", place.at, place.face, dim, place.align)
         return
     if place.figure in (Figure.ARROW, Figure.LOAD_ARROW):
         _paint_arrow(painter, place, scene, inks)

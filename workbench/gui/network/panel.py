@@ -99,6 +99,8 @@ class NetworkPanel(QWidget):
         """Show the table, or the drawing again."""
         shown = self.table_shown()
         self.stack.setCurrentWidget(self.scroller if shown else self.table)
+        self.tools.table.setText("as table" if shown else "as drawing")
+        self.tools.table.updateGeometry()
         (self.canvas if shown else self.table).setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _show_state(self) -> None:

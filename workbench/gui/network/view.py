@@ -1,0 +1,168 @@
+"""The drawing of one channel, painted with its figures; it shows and changes nothing."""
+
+from dataclasses import replace
+
+from PySide6.QtCore import QEvent, QSize, Signal
+from PySide6.QtGui import QHelpEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QToolTip, QWidget
+
+from workbench.circuit.network import PartId
+from workbench.drawing import Drawing, Sheet, draw
+from workbench.drawing.geometry import Point
+from workbench.exports.schematic_svg import board_of
+from workbench.gui.bench import Bench
+from workbench.gui.network.bands import bands
+from workbench.gui.network.inks import Inks
+from workbench.gui.network.paint import paint
+from workbench.gui.network.pins import PinKeys
+from workbench.gui.network.scene import Scene, findings_by_part
+from workbench.gui.network.shown import Shown, shown_figures, sync_volts
+from workbench.gui.network.targets import Target, in_order, target_at
+from workbench.gui.network.words import spoken, tip
+from workbench.gui.settings import SYMBOLS, Symbols
+from workbench.pipeline.result import Result
+from workbench.project.document import Channel
+
+__all__ = ["DrawingView"]
+
+
+class DrawingView(QWidget):
+    """Draws the chosen channel of one Result for the room it is given."""
+
+    drawn = Signal()
+    """The geometry is another one."""
+
+    def __init__(self, bench: Bench, pins: PinKeys, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._bench, self._pins = bench, pins
+        self._result: Result = bench.live.result
+        self._room = QSize(800, 700)
+        self._target: Target | None = None
+        self._hover: Target | None = None
+        self._edited: PartId | None = None
+        self._drawn_for: object = None
+        self._inks = self._fresh_inks()
+        bench.theme_changed.connect(self.restyle)
+        bench.settings.changed.connect(self._on_setting)
+        self._layout()
+
+    @property
+    def channel(self) -> Channel:
+        """The drawn channel."""
+        return self._bench.view.channel
+
+    @property
+    def drawing(self) -> Drawing:
+        """The drawing as it is painted."""
+        return self._drawing
+
+    @property
+    def shown(self) -> Shown:
+        """The figures beside the parts."""
+        return self._shown
+
+    @property
+    def target(self) -> Target | None:
+        """What the keys are on."""
+        return self._target
+
+    def show_result(self, result: Result) -> None:
+        """Show another result."""
+        self._result = result
+        self._layout()
+
+    def set_room(self, room: QSize) -> None:
+        """Draw for the room there is; a drawing that needs more is larger."""
+        if room != self._room:
+            self._room = room
+            self._layout()
+
+    def restyle(self) -> None:
+        """Take colours and sizes again."""
+        self._inks = self._fresh_inks()
+        self._drawn_for = None
+        self._layout()
+
+    def scene(self) -> Scene:
+        """Return what is painted over the drawing now."""
+        view = self._bench.view
+        return replace(
+            self._still,
+            chosen=view.chosen,
+            pointed=view.pointed,
+            edited=self._edited,
+            focus=self._target if self.hasFocus() else None,
+            hover=self._hover,
+        )
+
+    def target_at(self, x: float, y: float) -> Target | None:
+        """Return what lies at a place."""
+        output = self._result.project.channels[self.channel].output
+        return target_at(self._drawing, Point(x, y), output)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        with QPainter(self) as painter:
+            painter.fillRect(event.rect(), self._bench.theme.color("panel"))
+            paint(painter, self._drawing, self.scene(), self._inks)
+
+    def event(self, event: QEvent) -> bool:
+        if event.type() != QEvent.Type.ToolTip or not isinstance(event, QHelpEvent):
+            return super().event(event)
+        target = self.target_at(event.pos().x(), event.pos().y())
+        text = tip(target, self._result, self.channel, self._shown)
+        if text:
+            QToolTip.showText(event.globalPos(), text, self)
+        else:
+            QToolTip.hideText()
+        return True
+
+    def _fresh_inks(self) -> Inks:
+        return Inks(self._bench.theme, self._bench.type, self._bench.type.base_px / 14.0)
+
+    def _layout(self) -> None:
+        """Draw the network again if it is another one, then take the figures again."""
+        project = self._result.project
+        network, board = project.channels[self.channel], board_of(project, self.channel)
+        zigzag = self._bench.settings.get(SYMBOLS) is Symbols.ZIGZAG
+        base = self._bench.type.base_px
+        wanted = (network, board, self._room, base, zigzag)
+        if wanted != self._drawn_for:
+            self._drawn_for = wanted
+            sheet = Sheet(self._room.width(), self._room.height(), base, self._inks.measure, zigzag)
+            self._drawing = draw(network, board, sheet)
+            self.setFixedSize(
+                max(self._room.width(), round(self._drawing.width)),
+                max(self._room.height(), round(self._drawing.height)),
+            )
+            self._targets = in_order(self._drawing, network.output)
+            if self._target not in self._targets:
+                self._target = None
+            self.drawn.emit()
+        self._measure()
+
+    def _measure(self) -> None:
+        project, result, channel = self._result.project, self._result, self.channel
+        network, view = project.channels[channel], self._bench.view
+        code, _ = self._pins.code(channel, result)
+        levels = result.channels[channel].levels
+        floating = self._pins.floating(channel)
+        self._shown = shown_figures(network, levels, project.driver, project.load, code, floating)
+        self._still = Scene(
+            channel,
+            self._shown,
+            sync_volts(project, result, view.pixel),
+            codes={r.id: bands(r.ohms, r.tolerance) for r in network.resistors},
+            findings=findings_by_part(result.findings, channel),
+            limited=any(problem.kind.fatal for problem in levels.problems),
+        )
+        self._describe()
+        self.update()
+
+    def _describe(self) -> None:
+        words = spoken(self._target, self._result.project, self.channel, self._shown)
+        if words != self.accessibleDescription():
+            self.setAccessibleDescription(words)
+
+    def _on_setting(self, setting: object) -> None:
+        if setting is SYMBOLS:
+            self._layout()
