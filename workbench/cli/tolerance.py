@@ -2,21 +2,17 @@
 
 import argparse
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-from workbench.circuit.network import Network
-from workbench.circuit.tolerance import (
-    Band,
-    Distribution,
-    Spread,
-    Tolerance,
-    Tolerances,
-    find_tolerance,
-)
+from workbench.circuit.bands import Band, Distribution, Tolerances
+from workbench.circuit.tolerance import Spread, Tolerance
 from workbench.cli.output import print_json, print_text
 from workbench.cli.values import quantity, whole_number
+from workbench.errors import NetworkError
 from workbench.files.project_file import read_project
+from workbench.pipeline.boards import board_plan, draw_boards
 from workbench.project.document import Channel, Project
 from workbench.units import format_fixed, format_percent
 
@@ -33,14 +29,16 @@ def add(commands: Any) -> None:
     parser = commands.add_parser("tolerance", help="show the boards one would get")
     parser.add_argument("file", type=Path, metavar="FILE", help="the project")
     for name, what in (
-        ("--resistors", "of all resistors, as 1%%; each one's own if left out"),
-        ("--supply", "of the supply (0)"),
-        ("--load", "of the load (0)"),
-        ("--on-resistance", "of the pins' on-resistance (0)"),
+        ("--resistors", "of all resistors, as 1%%; the project's if left out"),
+        ("--supply", "of the supply (the project's)"),
+        ("--load", "of the load"),
+        ("--on-resistance", "of the pins' on-resistance"),
     ):
         parser.add_argument(name, type=quantity("%", zero=True), metavar="PERCENT", help=what)
     parser.add_argument(
-        "--normal", action="store_true", help="bell-shaped, the band at three deviations; uniform if left out"
+        "--normal",
+        action="store_true",
+        help="bell-shaped, the band at three deviations; the project's if left out",
     )
     parser.add_argument("--boards", type=whole_number, default=100_000, metavar="N", help="how many (100000)")
     parser.add_argument("--seed", type=whole_number, default=1, metavar="N", help="of the draw (1)")
@@ -74,27 +72,29 @@ def tolerance_text(found: Boards) -> str:
 
 
 def _boards(project: Project, arguments: argparse.Namespace) -> Boards:
-    """Draw the boards of each channel; equal networks share theirs."""
-    shape = Distribution.NORMAL if arguments.normal else Distribution.UNIFORM
-    tolerances = Tolerances(
-        Band(arguments.resistors, shape),
-        Band(arguments.supply or 0.0, shape),
-        Band(arguments.load or 0.0, shape),
-        Band(arguments.on_resistance or 0.0, shape),
-    )
-    drawn: dict[Network, Tolerance] = {}
-    for channel in Channel:
-        network = project.channels[channel]
-        if network not in drawn:
-            drawn[network] = find_tolerance(
-                network,
-                project.driver,
-                project.load,
-                tolerances,
-                boards=arguments.boards,
-                seed=arguments.seed,
+    """Draw the boards of each channel; what no option says is as in the project."""
+    project = replace(project, tolerances=_tolerances(project.tolerances, arguments))
+    run = draw_boards(board_plan(project, boards=arguments.boards, seed=arguments.seed))
+    for reason in run.problems.values():
+        raise NetworkError(reason)
+    return dict(run.tolerances)
+
+
+def _tolerances(kept: Tolerances, arguments: argparse.Namespace) -> Tolerances:
+    return Tolerances(
+        *(
+            Band(
+                band.half_width if given is None else given,
+                Distribution.NORMAL if arguments.normal else band.distribution,
             )
-    return {channel: drawn[project.channels[channel]] for channel in Channel}
+            for band, given in (
+                (kept.resistors, arguments.resistors),
+                (kept.supply, arguments.supply),
+                (kept.load, arguments.load),
+                (kept.on_resistance, arguments.on_resistance),
+            )
+        )
+    )
 
 
 def _channel_object(found: Tolerance) -> dict[str, object]:

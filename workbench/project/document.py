@@ -8,6 +8,7 @@ project; undo is the old one.
 from dataclasses import dataclass, field
 from enum import Enum
 
+from workbench.circuit.bands import Tolerances
 from workbench.circuit.network import Cable, Driver, Load, Network
 from workbench.circuit.series import Series
 from workbench.picture.scene import Picture
@@ -119,3 +120,5 @@ class Project:
     """The scanline shown, counted from 1 at the first line of the active picture. [1]"""
     series: Series = Series.E24
     monitor: MonitorRange | None = None
+    tolerances: Tolerances = field(default_factory=Tolerances)
+    """How boards made of this project differ from it and from each other."""

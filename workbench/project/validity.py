@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import fields, is_dataclass
 from typing import Any
 
+from workbench.circuit.bands import Band
 from workbench.circuit.ladders import MOST_BITS
 from workbench.circuit.network import Cable, Capacitor, Driver, Load, Network, Resistor
 from workbench.errors import EditError, FileError, TimingError
@@ -66,6 +67,7 @@ _RANGES: dict[tuple[type, str], Range] = {
     (Cable, "loss_at_hz"): RATE_HZ,
     (SyncLine, "series_ohms"): SERIES_OHMS,
     (SyncLine, "input_ohms"): OHMS,
+    (Band, "half_width"): TOLERANCE,
     (MonitorRange, "h_min_hz"): RATE_HZ,
     (MonitorRange, "h_max_hz"): RATE_HZ,
     (MonitorRange, "v_min_hz"): RATE_HZ,

@@ -102,3 +102,12 @@ def test_every_pair_is_there():
 def test_bad_input_is_refused(parts, most, words):
     with pytest.raises(NetworkError, match=words):
         leg_options(drawer(*parts), most)
+
+
+def test_a_drawer_counts_its_parts_of_a_value():
+    drawer = Drawer((OwnedPart(1e3, 12), OwnedPart(998.0, 3, nominal_ohms=1e3), OwnedPart(470.0)))
+
+    assert drawer.count_of(1e3) == 15
+    assert drawer.count_of(998.0) == 3
+    assert drawer.count_of(470.0) is None
+    assert drawer.count_of(999.0) == 0

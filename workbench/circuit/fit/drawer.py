@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum
+from math import isclose
 
 import numpy as np
 import numpy.typing as npt
@@ -17,6 +18,8 @@ MOST_PARTS = 3
 """Parts of one leg at most. [1]"""
 _LEAST_OHMS, _MOST_OHMS = 10.0, 1e6
 """Where a series is taken from; beyond, a leg of a video ladder does nothing or too much. [Ω]"""
+_ALIKE = 1e-6
+"""Relative difference up to which a value in a project is that of a part; it may have been typed. [1]"""
 _SAME = 1e-9
 """Relative difference below which two resistances are one. [1]"""
 
@@ -34,6 +37,13 @@ class OwnedPart:
     nominal_ohms: float | None = None
     """What is printed on them, where they were measured. [Ω]"""
 
+    def is_of(self, ohms: float) -> bool:
+        """Return whether these are resistors of that value, as measured or as printed on them. [Ω]"""
+        return any(
+            value is not None and isclose(value, ohms, rel_tol=_ALIKE)
+            for value in (self.ohms, self.nominal_ohms)
+        )
+
 
 @dataclass(frozen=True, slots=True)
 class Drawer:
@@ -47,6 +57,16 @@ class Drawer:
         decades = (10.0**power for power in range(1, 6))
         values = (round(value * decade, 6) for decade in decades for value in series_values(series))
         return cls(tuple(OwnedPart(value) for value in (*values, _MOST_OHMS)))
+
+    def count_of(self, ohms: float) -> int | None:
+        """Return how many parts of a resistance there are, 0 for none; none is as many as wanted. [1]
+
+        A measured part is found by what is printed on it, too.
+        """
+        found = [part for part in self.parts if part.is_of(ohms)]
+        if any(part.count is None for part in found):
+            return None
+        return sum(part.count or 0 for part in found)
 
 
 class Arrangement(Enum):
