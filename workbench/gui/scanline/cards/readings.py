@@ -8,7 +8,7 @@ from workbench.gui.scanline.cards.readout_card import FORMS, Readout
 from workbench.gui.scanline.cards.readout_line import ReadoutLine
 from workbench.gui.scanline.content.cursors import Cursors, Place
 from workbench.gui.scanline.content.edges import close_up, nearest_edge
-from workbench.gui.scanline.content.words import pointer_words, volts
+from workbench.gui.scanline.content.words import nanoseconds, pointer_words, volts
 from workbench.gui.scanline.lanes.styles import FAN, Look, drawing_order, drops
 from workbench.gui.scanline.lanes.view import LanesView
 from workbench.pipeline.result import Result
@@ -24,7 +24,6 @@ SPARE = 14
 """Room the cards take beyond what they need, where there is more. [design px]"""
 PINNED_LANE = 110
 """On a projector the readings stand beside the cursor where the lane is at least so high. [design px]"""
-NANO = 1e9
 
 
 class Readings:
@@ -149,8 +148,8 @@ class Readings:
                 dashed=self.look.dashed,
                 top_volts=self._view.top_volts,
                 figures=(
-                    ("10 to 90 %", f"{step.rise_s * NANO:.1f} ns"),
-                    ("to ½ LSB", f"{step.settle_s * NANO:.1f} ns"),
+                    ("10 to 90 %", nanoseconds(step.rise_s)),
+                    ("to ½ LSB", nanoseconds(step.settle_s)),
                 ),
             )
         )

@@ -10,6 +10,7 @@ __all__ = [
     "axis_position",
     "between_words",
     "microseconds",
+    "nanoseconds",
     "pointer_words",
     "reading_table",
     "refusal",
@@ -37,6 +38,11 @@ def time_decimals(mode: Mode) -> int:
 def microseconds(seconds: float, mode: Mode) -> str:
     """Return a time in microseconds, as fine as the mode's pixels need."""
     return signed(f"{seconds * 1e6:.{time_decimals(mode)}f}")
+
+
+def nanoseconds(seconds: float) -> str:
+    """Return a short time with its unit; a dash where nothing takes any time."""
+    return f"{seconds * 1e9:.1f} ns" if seconds > 0 else "–"
 
 
 def volts(value: float) -> str:

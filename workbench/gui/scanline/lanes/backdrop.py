@@ -37,6 +37,8 @@ class Ground:
     held_y: tuple[float, ...]
     sentence: str
     """Said in the sync lane, where V sync does not change."""
+    sentence_y: float
+    """Middle of its line, beside the V sync trace. [px]"""
 
 
 class Backdrop(Overlay):
@@ -105,7 +107,7 @@ class Backdrop(Overlay):
 
     def _draw_sentence(self, painter: QPainter, lane: QRectF, ground: Ground) -> None:
         px = self.bench.px
-        box = QRectF(lane.left(), lane.bottom() - px(22), lane.width() - px(8), px(18))
+        box = QRectF(lane.left(), ground.sentence_y - px(9), lane.width() - px(8), px(18))
         if not ground.places.low:
             right = Qt.AlignmentFlag.AlignRight
             font, ink = self.bench.type.sans(0.80), self.bench.theme.color("dim")

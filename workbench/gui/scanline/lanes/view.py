@@ -255,6 +255,7 @@ class LanesView(PointingView):
                 window_y=(round(top), round(bottom)),
                 held_y=tuple(self.volts_y(held.volts) for held in self._held),
                 sentence=self._sentence,
+                sentence_y=self._sync_y(0.2 if self._v_sync_high(time) else 0.8),
             )
         )
         self.strip.place(places, time)
@@ -281,9 +282,17 @@ class LanesView(PointingView):
         low, high = SYNC_RANGE
         return self.places.sync.bottom() - (value - low) * self.places.sync.height() / (high - low)
 
+    def _v_sync_high(self, time: TimeScale) -> bool:
+        """Return whether V sync is high at the right end of what is in sight."""
+        volts, high = self._shown.sync_volts[1], self._shown.sync_high_volts[1]
+        return float(volts[self._sample_at(time.last_s)]) > high / 2
+
+    def _sample_at(self, time_s: float) -> int:
+        return min(max(round(time_s / self._shown.step_s), 0), self._shown.colour_volts.shape[1] - 1)
+
     def _show_margin(self, time: TimeScale) -> None:
         shown = self._shown
-        end = min(max(round(time.last_s / shown.step_s), 0), shown.colour_volts.shape[1] - 1)
+        end = self._sample_at(time.last_s)
         below = drops(self.bench.view.channel, fanned=self._look.fanned, pitch=self.bench.px(FAN))
         ideal = self._look.ideal and not shown.whole_frame
         self.margin.show_names(
