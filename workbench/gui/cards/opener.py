@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Sequence
 from functools import partial
 
 from PySide6.QtCore import QObject
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.cards.cautions import CautionsCard
@@ -83,10 +83,12 @@ class Cards(QObject):
 
     def help(self) -> Card:
         """Explain what has the focus."""
-        focused = self._window.focusWidget()
+        focused = QApplication.focusWidget()
+        if focused is None or focused.window() is not self._window:
+            focused = self._window
         card = HelpCard(self._bench, *help_for(focused), self._window)
         self._register(card)
-        card.open_beside(self._window if focused is None else focused)
+        card.open_beside(focused)
         return card
 
     def _open(self, card: Card, under: QWidget, *, at_right: bool = False) -> None:
