@@ -227,6 +227,7 @@ class Canvas(DrawingView):
         if target == self._hover:
             return
         self._hover = target
+        self.entry.end_burst()
         part = target.part if target is not None else None
         self._bench.view.point(part)
         shape = Qt.CursorShape.ArrowCursor

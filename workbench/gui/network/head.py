@@ -146,12 +146,14 @@ class ChannelCards(QWidget):
         for each, card in self.cards.items():
             bits = result.project.channels[each].bits
             card.show_channel(bits, result.channels[each].linearity.full_scale_volts)
+        self._restyle()
         self.cards[channel].setChecked(True)
 
     def _restyle(self) -> None:
         px = self._bench.px
         self.setFixedHeight(px(self.HEIGHT))
-        self._row.setContentsMargins(px(14), px(8), px(14), px(4))
+        side = px(20 if self.width() >= px(680) else 14)
+        self._row.setContentsMargins(side, px(8), side, px(4))
         self._row.setSpacing(px(7))
 
 

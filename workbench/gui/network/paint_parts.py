@@ -133,8 +133,12 @@ def _paint_sign(painter: QPainter, symbol: Symbol, scene: Scene, inks: Inks) -> 
     if symbol.vertical:
         beside = symbol.value.at.x + inks.measure(symbol.value.text, symbol.value.face) + 6 * unit
         box.moveTo(beside, symbol.value.at.y - side / 2)
-    painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(inks.theme.color("panel"))
-    painter.drawEllipse(box.center(), 0.66 * side, 0.62 * side)
+    if not symbol.vertical:
+        # The triangle is open, so the outline behind it is wiped away first.
+        grown = box.adjusted(-2.5 * unit, -2.5 * unit, 2.5 * unit, 1.5 * unit)
+        top = QPointF(grown.center().x(), grown.top())
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(inks.theme.color("panel"))
+        painter.drawPolygon(QPolygonF([top, grown.bottomRight(), grown.bottomLeft()]))
     fails = finding.severity is Severity.FAIL
     draw_sign(painter, box, Sign.FAILS if fails else Sign.WARNS, inks.theme)
