@@ -44,7 +44,7 @@ class ScanlineHead(PanelHead):
         for preset, button in self.presets.items():
             button.clicked.connect(lambda _checked=False, preset=preset: self.preset_chosen.emit(preset))
         self.card.chosen.connect(lambda number: self.card_chosen.emit(list(Card)[number]))
-        bench.theme_changed.connect(lambda: self.fit(self.width()))
+        bench.theme_changed.connect(self._refit)
 
     def _fill_row(self) -> None:
         row = self.row
@@ -112,6 +112,9 @@ class ScanlineHead(PanelHead):
             self._show_all_but(hidden)
             if self._needed() <= width:
                 return
+
+    def _refit(self) -> None:
+        self.fit(self.width())
 
     def _show_all_but(self, hidden: set[str]) -> None:
         self.card.set_caption_shown(shown="caption" not in hidden)

@@ -47,14 +47,16 @@ def test_thinned_points_draw_the_same_line(step: float) -> None:
     assert (again <= windows.max(axis=1) + 0.2).all()
 
 
-def test_a_pulse_within_a_pixel_keeps_its_top() -> None:
+@pytest.mark.parametrize("pulse", [(0.3, 0.7, 0.3), (0.7, 0.7, 0.7), (0.7,), (0.2, 0.7, 0.7, 0.1)])
+def test_a_pulse_within_a_pixel_keeps_its_height(pulse: tuple[float, ...]) -> None:
     trace = np.zeros(1000)
-    trace[500:503] = (0.3, 0.7, 0.3)
+    trace[500 : 500 + len(pulse)] = pulse
     (kept,) = corners(trace[None])
 
     seen = thinned(kept, -trace[kept] * 600, 0.04)
 
-    assert 501 in kept[seen]
+    assert trace[kept[seen]].max() == 0.7
+    assert trace[kept[seen]][[0, -1]].tolist() == [0.0, 0.0]
 
 
 def test_level_parts_are_dashed_and_edges_whole() -> None:

@@ -60,11 +60,11 @@ def thinned(places: IntArray, heights: FloatArray, step: float) -> BoolArray:
 
 
 def _apart(x: FloatArray, y: FloatArray) -> BoolArray:
-    """Return which points of a line are seen apart: what lies within a pixel only where it turns back."""
+    """Return which points are seen apart; of those within a pixel, where the line turns or rests."""
     keep = np.ones(len(x), np.bool_)
     runs, rises = np.diff(x) > _CELL, np.diff(y)
     another = np.diff(np.floor(x / _CELL))[1:] > 0
-    keep[1:-1] = another | runs[:-1] | runs[1:] | (rises[:-1] * rises[1:] < 0)
+    keep[1:-1] = another | runs[:-1] | runs[1:] | (rises[:-1] * rises[1:] <= 0)
     return keep
 
 
