@@ -4,8 +4,10 @@ from PySide6.QtCore import QPoint, Qt
 from tests.exports.boards import board
 from tests.gui.gestures import drag
 from workbench.gui.timing import TimingPage
-from workbench.project.document import MonitorRange
+from workbench.gui.timing.frame_axes import ticks
+from workbench.project.document import Channel, MonitorRange
 from workbench.timing.mode import Polarity, Region
+from workbench.timing.search import find_mode
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints", extend=True)
 """The offscreen platform has no window manager to tell a window's least size to."""
@@ -84,6 +86,49 @@ def test_an_impossible_count_is_refused_with_its_reason(qtbot, page, text, reaso
     assert shown.bench.session.project == before
     assert reason in shown.refusal.text()
     assert entry.property("state") == "fails"
+
+
+@pytest.mark.parametrize(
+    ("text", "count"),
+    [("3.2us", 81), ("3200 ns", 81), ("81 px", 81), ("3,2 µs", 81)],
+)
+def test_a_count_is_typed_as_a_time_too(qtbot, page, text, count):
+    shown = page()
+
+    type_in(qtbot, shown.line.entries[Region.SYNC], text)
+
+    assert shown.bench.session.project.mode.h.sync == count
+
+
+def test_lines_are_typed_as_a_time_too(qtbot, page):
+    shown = page()
+
+    type_in(qtbot, shown.frame_table.entries[Region.BACK_PORCH], "1 ms")
+
+    assert shown.bench.session.project.mode.v.back_porch == 31
+
+
+def test_with_the_total_kept_the_region_behind_gives_way(qtbot, page):
+    shown = page()
+    qtbot.mouseClick(shown.line.keep, LEFT)
+
+    type_in(qtbot, shown.line.entries[Region.BACK_PORCH], "60")
+    h = shown.bench.session.project.mode.h
+    assert (h.back_porch, h.active, h.total) == (60, 628, 800)
+
+    type_in(qtbot, shown.line.entries[Region.FRONT_PORCH], "500")
+    assert "has at most 111, not 500" in shown.refusal.text()
+
+
+def test_counts_typed_back_are_the_tables_mode_again(qtbot, page):
+    shown = page()
+    entry = shown.line.entries[Region.BACK_PORCH]
+
+    type_in(qtbot, entry, "50")
+    shown.bench.live.refresh()
+    type_in(qtbot, entry, "48")
+
+    assert shown.bench.session.project.mode == find_mode("640x480@60")
 
 
 def test_escape_brings_the_old_value_back(qtbot, page):
@@ -195,6 +240,26 @@ def test_a_click_on_the_frame_chooses_the_scanline(qtbot, page):
     assert shown.bench.session.project.scanline == pytest.approx(491, abs=1)
 
 
+def test_a_click_on_the_frame_goes_to_the_pixel(qtbot, page):
+    shown = page()
+    view, frame = shown.frame_view, shown.frame_view.frame()
+    spot = QPoint(round(frame.left() + frame.width() * 300.5 / 800), round(frame.center().y()))
+
+    qtbot.mouseClick(view, LEFT, pos=spot)
+
+    assert shown.bench.view.pixel == pytest.approx(300, abs=2)
+    qtbot.keyClick(view, Qt.Key.Key_Right)
+    assert shown.bench.view.pixel == pytest.approx(301, abs=2)
+
+
+def test_places_beside_the_frame_are_no_pixel(page):
+    view = page().frame_view
+
+    assert view.pixel_at(view.frame().left() - 1) is None
+    assert view.pixel_at(view.frame().right() + 1) is None
+    assert view.pixel_at(view.frame().left()) == 0
+
+
 def test_a_drag_over_the_frame_is_one_undo(page):
     shown = page()
     view, frame = shown.frame_view, shown.frame_view.frame()
@@ -230,3 +295,83 @@ def test_every_width_keeps_the_fields_whole(page, width):
     for entry in (*shown.line.entries.values(), *shown.monitor.entries.values(), shown.rates.clock):
         assert entry.width() >= shown.bench.px(70)
         assert entry.height() >= shown.bench.px(28)
+
+
+def test_the_frame_ruler_moves_edges_by_drag_and_key(qtbot, page):
+    shown = page()
+    knob = shown.frame_ruler.knobs[0]
+    centre = knob.rect().center()
+
+    drag(knob, centre, centre + QPoint(0, -20), centre + QPoint(0, -40))
+
+    session = shown.bench.session
+    assert session.project.mode.v.front_porch < 10
+    assert session.project.mode.v.total == 525
+    assert session.undo_label == "Move the end of the vertical front porch"
+    session.undo()
+    shown.bench.live.refresh()
+    qtbot.keyClick(shown.frame_ruler.knobs[2], Qt.Key.Key_Down)
+    assert session.project.mode.v.total == 526
+
+
+def test_ctrl_keeps_the_lines_of_the_frame(qtbot, page):
+    shown = page()
+
+    qtbot.keyClick(shown.frame_ruler.knobs[2], Qt.Key.Key_Down, Qt.KeyboardModifier.ControlModifier)
+
+    v = shown.bench.session.project.mode.v
+    assert (v.back_porch, v.active, v.total) == (34, 479, 525)
+
+
+def test_a_drag_that_is_left_changes_nothing(qtbot, page):
+    shown = page()
+    before = shown.bench.session.project
+    knob = shown.frame_ruler.knobs[2]
+    centre = knob.rect().center()
+
+    drag(knob, centre, centre + QPoint(0, -30), release=False)
+    assert shown.bench.session.project != before
+    qtbot.keyClick(knob, Qt.Key.Key_Escape)
+
+    assert shown.bench.session.project == before
+
+
+def test_pixels_and_lines_are_sent_twice(qtbot, page):
+    shown = page()
+
+    qtbot.mouseClick(shown.sent.pixels[2], LEFT)
+    qtbot.mouseClick(shown.sent.lines[4], LEFT)
+    shown.bench.live.refresh()
+
+    picture = shown.bench.session.project.picture
+    assert (picture.repeat_pixels, picture.repeat_lines) == (2, 4)
+    assert shown.sent.columns.text() == "a picture of 320 × 120"
+    assert shown.bench.session.undo_label == "Send each line 4 times"
+
+
+def test_the_code_in_blanking_is_typed_or_stepped(qtbot, page):
+    shown = page()
+    entry = shown.sent.codes[Channel.GREEN]
+
+    type_in(qtbot, entry, "3")
+    qtbot.keyClick(entry, Qt.Key.Key_Up)
+    assert shown.bench.session.project.picture.blanking == (0, 4, 0)
+
+    type_in(qtbot, entry, "99")
+    assert "lies between 0 and" in shown.refusal.text()
+
+
+def test_a_narrow_page_has_the_frame_below(page):
+    shown = page(width=1280, height=300)
+
+    assert shown._below.indexOf(shown.frame_view) >= 0
+    assert shown.frame_view.isVisible()
+    shown.resize(1900, 380)
+    assert shown._row.indexOf(shown.frame_view) >= 0
+
+
+@pytest.mark.parametrize(
+    ("span", "most", "places"), [(31.8, 4, [0, 10, 20, 30]), (1.0, 1, [0, 1]), (9.9, 5, [0, 2, 4, 6, 8])]
+)
+def test_ticks_are_round(span, most, places):
+    assert ticks(span, most) == pytest.approx(places)

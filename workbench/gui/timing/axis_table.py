@@ -1,5 +1,7 @@
 """The counts of a line or of a frame, each in a field, with its time and its share."""
 
+from dataclasses import replace
+
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
@@ -8,10 +10,12 @@ from workbench.errors import EditError
 from workbench.gui.bench import Bench
 from workbench.gui.timing.entry import Entry
 from workbench.gui.timing.tints import region_tint
-from workbench.gui.widgets import Button, ButtonKind, Words
+from workbench.gui.widgets import Button, ButtonKind, CheckBox, Words
 from workbench.gui.widgets.control import outlined
 from workbench.project.document import Direction, Project
-from workbench.project.edits.timing import set_counts, set_polarity
+from workbench.project.edits.timing import set_axis, set_polarity
+from workbench.timing.counts import read_lines, read_pixels
+from workbench.timing.edges import move_edge
 from workbench.timing.mode import Axis, Mode, Polarity, Region
 from workbench.units import format_fixed
 
@@ -41,6 +45,9 @@ class AxisTable(QWidget):
         self.times: dict[Region | None, Words] = {}
         self.shares: dict[Region, Words] = {}
         self.total = Words(bench, mono=True, weight=500, width_for="8192")
+        self.keep = CheckBox(bench, "keep")
+        self.keep.setAccessibleName(f"{title}, keep the total")
+        self.keep.setToolTip("The region behind gives way, and the total stays")
         self.polarities: dict[Polarity, Button] = {}
         self.grid = QGridLayout(self)
         self.grid.addWidget(Words(bench, title, caps=True, role="dim"), 0, 0, 1, 2)
@@ -75,7 +82,7 @@ class AxisTable(QWidget):
         entry = Entry(
             bench,
             name,
-            lambda text: self._set_count(region, self._whole(text)),
+            lambda text: self._set_count(region, self._read(text)),
             step=lambda steps: self._set_count(region, self._count(region) + steps),
         )
         self.entries[region] = entry
@@ -95,6 +102,7 @@ class AxisTable(QWidget):
             words.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
             words.setContentsMargins(0, 0, self.bench.px(9) if column == 2 else 0, 0)
             self.grid.addWidget(words, row, column)
+        self.grid.addWidget(self.keep, row, 4, Qt.AlignmentFlag.AlignRight)
 
     def _add_polarity(self, row: int) -> None:
         self.grid.addWidget(Words(self.bench, "sync pulse"), row, 1)
@@ -114,10 +122,10 @@ class AxisTable(QWidget):
 
     def _set_count(self, region: Region, count: int) -> None:
         was = self._count(region)
-        unit = _COUNTED[self.direction]
+        unit, keep = _COUNTED[self.direction], self.keep.isChecked()
         self.bench.session.apply(
             f"{_TITLES[self.direction]}, {region.value} {was} → {count} {unit}",
-            lambda project: _counted(project, self.direction, region, count),
+            lambda project: _counted(project, self.direction, region, count, keep_total=keep),
             merge=f"count {self.direction.value} {region.value}",
             origin=self,
         )
@@ -133,12 +141,10 @@ class AxisTable(QWidget):
         count: int = getattr(self._axis(self.bench.session.project.mode), _FIELDS[region])
         return count
 
-    def _whole(self, text: str) -> int:
-        digits = text.strip()
-        if not (digits.isascii() and digits.isdigit() and len(digits) < 9):
-            noun = "pixels" if self.direction is Direction.HORIZONTAL else "lines"
-            raise EditError(f"“{digits}” is no whole number of {noun}: type one like 48.")
-        return int(digits)
+    def _read(self, text: str) -> int:
+        """Take a count, or a time in s, ms, µs or ns."""
+        read = read_pixels if self.direction is Direction.HORIZONTAL else read_lines
+        return read(self.bench.session.project.mode, text)
 
     def _axis(self, mode: Mode) -> Axis:
         return mode.h if self.direction is Direction.HORIZONTAL else mode.v
@@ -178,14 +184,18 @@ class Swatch(QWidget):
             outlined(painter, box, self._bench.px(2), fill, QPen(theme.color("outline"), 1.0))
 
 
-def _counted(project: Project, direction: Direction, region: Region, count: int) -> Project:
-    """Return the project with one count of an axis changed."""
-    match region:
-        case Region.FRONT_PORCH:
-            return set_counts(project, direction, front_porch=count)
-        case Region.SYNC:
-            return set_counts(project, direction, sync=count)
-        case Region.BACK_PORCH:
-            return set_counts(project, direction, back_porch=count)
-        case Region.ACTIVE:
-            return set_counts(project, direction, active=count)
+def _counted(
+    project: Project, direction: Direction, region: Region, count: int, *, keep_total: bool
+) -> Project:
+    """Return the project with one count of an axis changed; the region behind gives way, or nothing does."""
+    axis = project.mode.h if direction is Direction.HORIZONTAL else project.mode.v
+    field = _FIELDS[region]
+    if not keep_total:
+        changed: Axis = replace(axis, **{field: count})  # type: ignore[arg-type]
+        return set_axis(project, direction, changed)
+    bare = replace(axis, border=0)
+    moved = move_edge(bare, region, count - getattr(axis, field), keep_total=True)
+    if getattr(moved, field) != count:
+        most = getattr(move_edge(bare, region, axis.total, keep_total=True), field)
+        raise EditError(f"With the total kept, the {region.value} has at most {most}, not {count}.")
+    return set_axis(project, direction, replace(moved, border=axis.border))

@@ -5,6 +5,7 @@ from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
+from workbench.gui.timing.frame_axes import paint_axes
 from workbench.gui.timing.tints import region_tint
 from workbench.gui.widgets import draw_text
 from workbench.project.document import Direction, Project
@@ -14,7 +15,7 @@ from workbench.timing.mode import Mode, Region
 __all__ = ["FrameView"]
 
 _CENTRE = Qt.AlignmentFlag.AlignHCenter
-_TOP, _RIGHT, _FOOT = 50, 92, 8
+_LEFT, _TOP, _RIGHT, _FOOT = 46, 50, 92, 30
 _STEPS = {
     Qt.Key.Key_Up: -1,
     Qt.Key.Key_Down: 1,
@@ -22,9 +23,11 @@ _STEPS = {
     Qt.Key.Key_PageDown: 16,
 }
 
+_SIDEWAYS = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Home: -100, Qt.Key.Key_End: 100}
+
 
 class FrameView(QWidget):
-    """Draws one mode as total pixels by total lines; a click or an arrow chooses the scanline."""
+    """Draws one mode as total pixels by total lines; a click or an arrow goes to a scanline and pixel."""
 
     def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -34,6 +37,7 @@ class FrameView(QWidget):
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.mode: Mode | None = None
         self.scanline = 1
+        bench.view.changed.connect(self.update)
         bench.theme_changed.connect(self.update)
 
     def show_project(self, project: Project) -> None:
@@ -48,7 +52,7 @@ class FrameView(QWidget):
     def frame(self) -> QRectF:
         """Return where the frame lies, pixels and lines at one scale."""
         px = self.bench.px
-        room = QRectF(self.rect()).adjusted(1, px(_TOP), -px(_RIGHT), -px(_FOOT))
+        room = QRectF(self.rect()).adjusted(px(_LEFT), px(_TOP), -px(_RIGHT), -px(_FOOT))
         if self.mode is None or room.width() <= 0 or room.height() <= 0:
             return QRectF()
         scale = min(room.width() / self.mode.h.total, room.height() / self.mode.v.total)
@@ -62,6 +66,13 @@ class FrameView(QWidget):
             return None
         return min(int((y - frame.top()) / frame.height() * self.mode.v.total) + 1, self.mode.v.total)
 
+    def pixel_at(self, x: float) -> int | None:
+        """Return the pixel at a place, from the front porch's start; none beside the frame."""
+        frame = self.frame()
+        if self.mode is None or not frame.left() <= x < frame.right():
+            return None
+        return min(int((x - frame.left()) / frame.width() * self.mode.h.total), self.mode.h.total - 1)
+
     def mousePressEvent(self, event: QMouseEvent) -> None:
         self._choose(event)
 
@@ -73,7 +84,11 @@ class FrameView(QWidget):
         self.bench.session.release()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        steps = _STEPS.get(Qt.Key(event.key()))
+        steps, sideways = _STEPS.get(Qt.Key(event.key())), _SIDEWAYS.get(Qt.Key(event.key()))
+        if sideways is not None and self.mode is not None:
+            pixel = (self.bench.view.pixel or 0) + sideways
+            self.bench.view.look_at(min(max(pixel, 0), self.mode.h.total - 1))
+            return
         if steps is None:
             super().keyPressEvent(event)
             return
@@ -91,10 +106,14 @@ class FrameView(QWidget):
                 return
             painter.fillRect(frame, self.bench.theme.color("plot"))
             self._paint_regions(painter, frame)
+            paint_axes(painter, self.bench, frame, self.mode)
+            self._paint_pixel(painter, frame)
             self._paint_scanline(painter, frame)
 
     def _choose(self, event: QMouseEvent) -> None:
-        line = self.line_at(event.position().y())
+        line, pixel = self.line_at(event.position().y()), self.pixel_at(event.position().x())
+        if pixel is not None:
+            self.bench.view.look_at(pixel)
         if line is not None and line != self.bench.session.project.scanline:
             self.bench.apply(
                 f"Scanline {line}", lambda project: set_scanline(project, line), merge="scanline", origin=self
@@ -104,11 +123,11 @@ class FrameView(QWidget):
         assert self.mode is not None
         theme, type_, px = self.bench.theme, self.bench.type, self.bench.px
         box = QRectF(self.frame().left(), 0, self.width(), px(18))
-        draw_text(painter, box, "FRAME TO SCALE", type_.caps(), theme.color("dim"))
-        above = QRectF(self.frame().left(), px(_TOP - 22), self.frame().width(), px(18))
-        draw_text(
-            painter, above, f"{self.mode.h.total} px", type_.mono(0.86), theme.color("dim"), align=_CENTRE
-        )
+        used = draw_text(painter, box, "FRAME TO SCALE", type_.caps(), theme.color("dim"))
+        border = f", border {self.mode.h.border} px, {self.mode.v.border} lines" if self.mode.h.border else ""
+        words = f"{self.mode.h.total} × {self.mode.v.total}{border}"
+        rest = box.adjusted(used + px(14), 0, 0, 0)
+        draw_text(painter, rest, words, type_.mono(0.86), theme.color("dim"), elide=True)
 
     def _paint_regions(self, painter: QPainter, frame: QRectF) -> None:
         """Lay the tints of the frame's blanking, then the line's over them; what is left is the picture."""
@@ -142,6 +161,8 @@ class FrameView(QWidget):
         painter.drawRect(frame)
         painter.setPen(QPen(theme.color("text"), 1.4))
         painter.drawRect(picture)
+        if mode.h.border or mode.v.border:
+            self._paint_border(painter, frame, picture)
         middle = QRectF(picture.left(), picture.center().y() - px(20), picture.width(), px(18))
         draw_text(
             painter,
@@ -157,6 +178,33 @@ class FrameView(QWidget):
             painter, middle.translated(0, px(20)), words, type_.sans(0.86), theme.color("dim"), align=_CENTRE
         )
 
+    def _paint_border(self, painter: QPainter, frame: QRectF, picture: QRectF) -> None:
+        """Draw what the standard calls border around the picture, cut where the frame ends."""
+        assert self.mode is not None
+        theme, mode = self.bench.theme, self.mode
+        across, down = frame.width() / mode.h.total, frame.height() / mode.v.total
+        sides = (mode.h.border * across, mode.v.border * down)
+        painter.save()
+        painter.setClipRect(frame)
+        painter.setPen(QPen(theme.color("text"), 1.0, Qt.PenStyle.DashLine))
+        painter.drawRect(picture.adjusted(-sides[0], -sides[1], sides[0], sides[1]))
+        painter.restore()
+
+    def _paint_pixel(self, painter: QPainter, frame: QRectF) -> None:
+        """Draw where the cursor called here stands on the line."""
+        assert self.mode is not None
+        pixel = self.bench.view.pixel
+        if pixel is None or not 0 <= pixel < self.mode.h.total:
+            return
+        theme, type_, px = self.bench.theme, self.bench.type, self.bench.px
+        x = frame.left() + frame.width() * (pixel + 0.5) / self.mode.h.total
+        painter.setPen(QPen(theme.color("accent"), 1.2, Qt.PenStyle.DashLine))
+        painter.drawLine(QPointF(x, frame.top() - px(6)), QPointF(x, frame.bottom()))
+        words = QRectF(min(x - px(40), frame.right() - px(60)), frame.top() - px(24), px(80), px(18))
+        draw_text(
+            painter, words, f"pixel {pixel}", type_.sans(0.86, 500), theme.color("accent"), align=_CENTRE
+        )
+
     def _paint_scanline(self, painter: QPainter, frame: QRectF) -> None:
         """Draw the chosen scanline in the accent, and name it and the number of lines at the right."""
         assert self.mode is not None
@@ -165,7 +213,5 @@ class FrameView(QWidget):
         painter.setPen(QPen(theme.color("accent"), 2.0))
         painter.drawLine(QPointF(frame.left(), y), QPointF(frame.right() + px(6), y))
         right = QRectF(frame.right() + px(10), 0, px(_RIGHT), px(18))
-        right.moveTop(min(y - px(9), frame.bottom() - px(40)))
+        right.moveTop(y - px(9))
         draw_text(painter, right, f"scanline {self.scanline}", type_.sans(0.86, 500), theme.color("accent"))
-        right.moveTop(frame.bottom() - px(18))
-        draw_text(painter, right, f"{self.mode.v.total} lines", type_.mono(0.86), theme.color("dim"))

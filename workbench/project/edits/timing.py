@@ -47,8 +47,7 @@ def set_counts(
         old.back_porch if back_porch is None else back_porch,
         old.polarity,
     )
-    fits = min(new.front_porch, new.back_porch) >= old.border
-    return set_axis(project, direction, replace(new, border=old.border) if fits else new)
+    return set_axis(project, direction, replace(new, border=old.border))
 
 
 def move_edge(project: Project, direction: Direction, edge: int, position: int) -> Project:
@@ -82,7 +81,12 @@ def take_plan(project: Project, plan: Plan) -> Project:
 
 
 def set_axis(project: Project, direction: Direction, axis: Axis) -> Project:
-    """Take all counts of a line or a frame as given; where a table has them, its mode is back."""
+    """Take all counts of a line or a frame as given; where a table has them, its mode is back.
+
+    A border that no longer fits in the porches is border no more.
+    """
+    if axis.border > min(axis.front_porch, axis.back_porch):
+        axis = replace(axis, border=0)
     if direction is Direction.HORIZONTAL:
         return _changed(project, h=axis)
     return _changed(project, v=axis)
