@@ -84,6 +84,10 @@ class Strip(Overlay):
     def draw(self, painter: QPainter) -> None:
         strip = self._places.strip
         self._draw_colours(painter, strip)
+        if not self.bench.theme.dark:
+            # White would melt into a white panel.
+            painter.setPen(QPen(self.bench.theme.color("outline"), 1))
+            painter.drawRect(strip.adjusted(0.5, -0.5, -0.5, 0.5))
         self._draw_moved(painter, strip)
         if self._named:
             self._draw_names(painter, self._places.names)
