@@ -79,9 +79,8 @@ def with_counts(
     changed = replace(mode, h=h or mode.h, v=v or mode.v, pixel_clock_hz=clock_hz)
     if changed == mode:
         return checked(mode)
-    for known in KNOWN:
-        if _signal(known) == _signal(changed):
-            return known
+    if known := _BY_SIGNAL.get(_signal(changed)):
+        return known
     origin = mode.source if mode.source.startswith("custom") else f"custom, from {mode.source}"
     return make_mode(changed.h, changed.v, clock_hz, source=origin, interlaced=mode.interlaced)
 
@@ -89,6 +88,10 @@ def with_counts(
 def _signal(mode: Mode) -> tuple[object, ...]:
     """Return what of a mode can be seen on the cable; what is called border cannot."""
     return replace(mode.h, border=0), replace(mode.v, border=0), mode.pixel_clock_hz, mode.interlaced
+
+
+_BY_SIGNAL = {_signal(mode): mode for mode in reversed(KNOWN)}
+"""The modes of the tables by what is seen of them; of look-alikes the one listed first."""
 
 
 def pixels_of(mode: Mode, seconds: float) -> int:

@@ -17,6 +17,7 @@ from workbench.gui.jobs import Job
 from workbench.gui.timing.page import Refusal
 from workbench.gui.widgets import Button, ButtonKind, Words
 from workbench.gui.widgets.figure_table import FigureTable
+from workbench.gui.widgets.scrolled import scrolled
 from workbench.pipeline.result import Result
 from workbench.project.document import Project
 from workbench.project.edits.timing import take_plan
@@ -26,6 +27,9 @@ from workbench.timing.clock.plan import Plan, plan_clock
 from workbench.units import format_quantity, parse_quantity
 
 __all__ = ["ClockPage"]
+
+_ROOM_FOR_PIXELS = 1000
+"""Width from which pixels and cycles have room beside the plans. [px at 14 px text]"""
 
 EMPTY = (
     "Enter what your chip can do, from its data sheet: it is kept for every project. "
@@ -79,8 +83,7 @@ class ClockPage(QWidget):
             painter.fillRect(self.rect(), self.bench.theme.color("panel"))
 
     def _lay_out(self) -> None:
-        left, middle = QVBoxLayout(), QVBoxLayout()
-        left.addWidget(self.form, 1)
+        middle = QVBoxLayout()
         head, foot = QHBoxLayout(), QHBoxLayout()
         for widget in (self.title, self.state, self.stop):
             head.addWidget(widget)
@@ -92,8 +95,8 @@ class ClockPage(QWidget):
         middle.addWidget(self.table, 1)
         middle.addLayout(foot)
         middle.addWidget(self.refusal)
-        self._right_side = QWidget()
-        right = QVBoxLayout(self._right_side)
+        beside = QWidget()
+        right = QVBoxLayout(beside)
         right.setContentsMargins(0, 0, 0, 0)
         right.addWidget(self.strip)
         right.addWidget(self.cycles)
@@ -101,7 +104,8 @@ class ClockPage(QWidget):
         for words in (self.empty, self.said):
             words.setWordWrap(True)
         self._columns = QHBoxLayout(self)
-        self._columns.addLayout(left)
+        self._form_area, self._right_side = scrolled(self.form), scrolled(beside)
+        self._columns.addWidget(self._form_area)
         self._columns.addLayout(middle, 1)
         self._columns.addWidget(self._right_side)
         self._middle, self._right, self._head = middle, right, head
@@ -227,5 +231,7 @@ class ClockPage(QWidget):
 
     def _fit(self) -> None:
         """Give pixels and cycles a fifth to a quarter of the width."""
-        px = self.bench.px
-        self._right_side.setFixedWidth(max(px(310), min(px(460), self.width() // 4)))
+        px, bar = self.bench.px, self.bench.px(14)
+        self._form_area.setFixedWidth(self.form.sizeHint().width() + bar)
+        self._right_side.setVisible(self.width() >= px(_ROOM_FOR_PIXELS))
+        self._right_side.setFixedWidth(max(px(310), min(px(460), self.width() // 4)) + bar)

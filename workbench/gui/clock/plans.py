@@ -4,7 +4,7 @@ from workbench.gui.widgets import Sign
 from workbench.gui.widgets.figure_table import Column, FigureRow
 from workbench.timing.clock.chip import Chip
 from workbench.timing.clock.plan import Jitter, Plan, planned_mode
-from workbench.timing.clock.words import error_words, jitter_words, lock_words, settings_words
+from workbench.timing.clock.words import error_words, is_hopeless, jitter_words, lock_words, settings_words
 from workbench.timing.mode import Mode
 from workbench.timing.seen_as import LOCK_PPM
 
@@ -41,7 +41,7 @@ def _row(mode: Mode, chip: Chip, plan: Plan) -> FigureRow:
 
 
 def _sign(plan: Plan) -> Sign:
-    if plan.jitter is Jitter.LINE:
+    if plan.jitter is Jitter.LINE or is_hopeless(plan):
         return Sign.FAILS
     if plan.jitter is Jitter.PIXEL or abs(plan.error_ppm) > LOCK_PPM:
         return Sign.WARNS

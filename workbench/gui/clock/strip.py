@@ -42,7 +42,8 @@ class PixelStrip(QWidget):
         if self.plan is None:
             return ""
         if self.plan.jitter is Jitter.NONE:
-            return f"every pixel lasts {self.clocks[0]} system clocks, every line {self.lines[0]}"
+            clocks = "1 system clock" if self.clocks[0] == 1 else f"{self.clocks[0]} system clocks"
+            return f"every pixel lasts {clocks}, every line {self.lines[0]}"
         low, high = min(self.clocks), int(self.plan.divider) + 1
         lines = f"every line {self.lines[0]}"
         if self.plan.jitter is Jitter.LINE:

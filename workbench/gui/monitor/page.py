@@ -1,8 +1,7 @@
 """The Monitor page: what it sees, what it says of itself, and what can be written for another."""
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.monitor.edid_file import ask_for_edid, kept_edid
@@ -11,6 +10,7 @@ from workbench.gui.monitor.seen import SeenPanel
 from workbench.gui.monitor.write_panel import WritePanel
 from workbench.gui.settings import EDID, Setting
 from workbench.gui.widgets import Button, ButtonKind
+from workbench.gui.widgets.scrolled import scrolled
 from workbench.pipeline.result import Result
 from workbench.project.document import Project
 
@@ -33,7 +33,7 @@ class MonitorPage(QWidget):
         self.write = WritePanel(bench)
         self._first = "sees"
         self.parts = {
-            name: _scrolled(panel)
+            name: scrolled(panel)
             for (name, _), panel in zip(_PARTS, (self.seen, self.edid, self.write), strict=True)
         }
         self.choices = {name: Button(bench, words, ButtonKind.SEGMENT, self) for name, words in _PARTS}
@@ -103,16 +103,3 @@ class MonitorPage(QWidget):
         self._head.setSpacing(px(4))
         self._fit()
         self.update()
-
-
-def _scrolled(panel: QWidget) -> QScrollArea:
-    """Let a part be scrolled to what has no room."""
-    area = QScrollArea()
-    area.setWidgetResizable(True)
-    area.setFrameShape(QFrame.Shape.NoFrame)
-    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    area.setWidget(panel)
-    area.viewport().setAutoFillBackground(False)
-    panel.setAutoFillBackground(False)
-    return area

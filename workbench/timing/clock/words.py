@@ -4,12 +4,14 @@ from workbench.timing.clock.chip import Chip
 from workbench.timing.clock.plan import Jitter, Plan
 from workbench.timing.seen_as import LOCK_PPM
 
-__all__ = ["LOCK_SOURCE", "error_words", "jitter_words", "lock_words", "settings_words"]
+__all__ = ["LOCK_SOURCE", "error_words", "is_hopeless", "jitter_words", "lock_words", "settings_words"]
 
 LOCK_SOURCE = "secondary sources only; the clause of the DMT standard itself was not read"
 """Where the ±0.5 % comes from."""
 
 _MINUS = "\u2212"
+_HOPELESS_PPM = 20_000
+"""From here on no monitor takes the clock for the mode's. Our own. [ppm]"""
 
 
 def settings_words(chip: Chip, plan: Plan) -> str:
@@ -31,9 +33,16 @@ def settings_words(chip: Chip, plan: Plan) -> str:
     return f"{system}, / {divider}"
 
 
+def is_hopeless(plan: Plan) -> bool:
+    """Return whether a plan is too far off to stand for the mode at all."""
+    return abs(plan.error_ppm) >= _HOPELESS_PPM
+
+
 def error_words(plan: Plan) -> str:
-    """Return how far the clock is off, with its sign: ``+993.05 ppm``."""
+    """Return how far the clock is off, with its sign: ``+993.05 ppm``; in percent where it is far."""
     ppm = plan.error_ppm
+    if is_hopeless(plan):
+        return f"{ppm * 1e-4:+.1f} %".replace("-", _MINUS)
     text = f"{ppm:+.2f}" if abs(ppm) < 10_000 else f"{ppm:+.0f}"
     return f"{text.replace('-', _MINUS) if text.strip('+-0.') else '0'} ppm"
 
@@ -53,4 +62,6 @@ def lock_words(plan: Plan) -> str:
     """Return a caution where a plan is outside ±0.5 %; empty inside."""
     if abs(plan.error_ppm) <= LOCK_PPM:
         return ""
+    if is_hopeless(plan):
+        return "So far off that a monitor takes it for another mode, if for any."
     return f"Outside ±0.5 %; many monitors still lock ({LOCK_SOURCE})."
