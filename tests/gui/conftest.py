@@ -46,6 +46,9 @@ def dressed_application(qapp: QApplication) -> None:
     """Give the application the style and the faces of the program."""
     qapp.setStyle("Fusion")
     load_fonts()
+    # What is loaded by now stays for good: leave it out of the collection after each test.
+    gc.collect()
+    gc.freeze()
 
 
 @pytest.fixture
