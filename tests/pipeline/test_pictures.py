@@ -13,7 +13,7 @@ from workbench.pipeline.screen import look
 from workbench.project.document import Channel
 from workbench.project.edits.drive import set_supply
 from workbench.project.edits.parts import set_value
-from workbench.project.edits.picture import set_dither, set_fit, show_card, show_image
+from workbench.project.edits.picture import set_card, set_dither, set_fit, show_image
 from workbench.project.validity import first_flaw
 
 HALVES = np.zeros((48, 64, 3), np.uint8)
@@ -89,7 +89,7 @@ def test_edits_of_the_picture():
         Dither.DIFFUSED,
         Measure.LIGHT,
     )
-    assert show_card(project, Card.STRIPES).picture.image is None
+    assert set_card(project, Card.STRIPES).picture.image is None
 
 
 def test_a_project_with_an_image_is_saved_and_read_back():

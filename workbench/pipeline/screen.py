@@ -5,6 +5,7 @@ follows every edit, full size away from the window's thread.
 """
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -27,6 +28,8 @@ FRAME_SAMPLES = 8
 """Samples a pixel of a whole frame. [1]"""
 
 ByteArray = NDArray[np.uint8]
+
+_verdict = lru_cache(maxsize=8)(judge)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -103,7 +106,9 @@ def glance(result: Result, monitor: Monitor, *, every: int, adjustment: Adjustme
 def _judged(result: Result, monitor: Monitor) -> tuple[Verdict, Monitor]:
     """Return the verdict on a signal, and the monitor with the mode it takes it for."""
     project = result.project
-    verdict = judge(project.mode, sync_drive(project.driver, project.sync), monitor.screen, project.monitor)
+    verdict = _verdict(
+        project.mode, sync_drive(project.driver, project.sync), monitor.screen, project.monitor
+    )
     if monitor.assumed is None and monitor.screen is Screen.PANEL:
         monitor = replace(monitor, assumed=verdict.row)
     return verdict, monitor

@@ -74,11 +74,19 @@ class LevelsPage(QWidget):
             self._shown = levels, channel
             self.figures = code_figures(self._result.channels[channel])
             self._show(self.figures)
-        held = self.bench.view.held(channel)
+        held = self._lit(channel, self._result)
         held = held if held is not None and self.figures and held < self.figures.n_codes else None
         for view in (self.staircase, self.dnl, self.inl, self.eye):
             view.show_held(held)
         self.table.show_held(held)
+
+    def _lit(self, channel: Channel, result: Result) -> int | None:
+        """Return the code that is held, or that of the pixel that is looked at."""
+        view, line = self.bench.view, result.scanline
+        held = view.held(channel)
+        if held is not None or view.pixel is None or line is None or view.pixel >= line.codes.shape[1]:
+            return held
+        return int(line.codes[list(Channel).index(channel), view.pixel])
 
     def _show(self, figures: CodeFigures) -> None:
         step, level = figures.worst_step, figures.worst_level

@@ -19,7 +19,7 @@ from workbench.picture.scene import Card
 from workbench.picture.source import PictureCodes
 from workbench.pipeline.result import Result
 from workbench.project.document import Channel, Project
-from workbench.project.edits.picture import set_colour, show_card
+from workbench.project.edits.picture import set_card, set_colour
 from workbench.units import format_fixed
 
 __all__ = ["PalettePage"]
@@ -147,7 +147,7 @@ class PalettePage(QWidget):
         )
 
         def edit(project: Project) -> Project:
-            return set_colour(show_card(project, Card.SOLID), (red, green, blue))
+            return set_colour(set_card(project, Card.SOLID), (red, green, blue))
 
         self.bench.apply("Show a solid colour", edit, origin=self)
 

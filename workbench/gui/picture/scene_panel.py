@@ -8,7 +8,7 @@ from workbench.gui.widgets import Button, CheckBox, Words
 from workbench.picture.scene import Card, Dither, Fit, Measure
 from workbench.pipeline.result import Result
 from workbench.project.document import Project
-from workbench.project.edits.picture import set_dither, set_fit, set_transfer, show_card
+from workbench.project.edits.picture import set_card, set_dither, set_fit, set_transfer
 
 __all__ = ["TRANSFERS", "ScenePanel"]
 
@@ -100,7 +100,7 @@ class ScenePanel(QWidget):
 
     def _take_card(self, number: int) -> None:
         card = list(Card)[number]
-        self._bench.apply(f"Show card {card.value}", lambda project: show_card(project, card), origin=self)
+        self._bench.apply(f"Show card {card.value}", lambda project: set_card(project, card), origin=self)
 
     def _take_fit(self, number: int) -> None:
         fit = list(Fit)[number]

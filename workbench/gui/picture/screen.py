@@ -20,7 +20,7 @@ ByteArray = NDArray[np.uint8]
 
 QUIET_MS = 30
 """The whole picture is begun once edits have stopped for so long. [ms]"""
-_PREVIEW_PIXELS = 22_000
+_PREVIEW_PIXELS = 14_000
 """About how many dots a preview has: what can be computed between two paints. [1]"""
 
 

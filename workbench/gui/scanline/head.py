@@ -11,7 +11,7 @@ from workbench.gui.scanline.content.presets import Preset
 from workbench.gui.scanline.line_field import LineField, LineMenu
 from workbench.gui.widgets import Button, ButtonKind, CheckBox, Choice, Control, PanelHead, Words, draw_text
 from workbench.gui.widgets.control import draw_chevron, outlined
-from workbench.picture.scene import Card
+from workbench.picture.scene import Card, Picture
 from workbench.timing.mode import Mode
 
 __all__ = ["ScanlineHead", "ViewMenu"]
@@ -85,14 +85,14 @@ class ScanlineHead(PanelHead):
         for widget, tip in tips.items():
             widget.setToolTip(tip)
 
-    def show_line(self, mode: Mode, scanline: int, card: Card) -> None:
+    def show_line(self, mode: Mode, scanline: int, picture: Picture) -> None:
         """Show the line that is seen and the rates of its mode."""
         self.line.blockSignals(True)
         self.line.set_lines(mode.v.total)
         self.line.setValue(scanline)
         self.line.blockSignals(False)
         self.lines.show_mode(mode)
-        self.card.set_value(card.value)
+        self.card.set_value(picture.card.value if picture.image is None else "an image")
         self.line_time.say(f"{mode.line_s * 1e6:.3f} µs")
         self.line_rate.say(f"{mode.line_rate_hz / 1e3:.3f} kHz")
         self.frame_rate.say(f"{mode.frame_rate_hz:.2f} Hz")

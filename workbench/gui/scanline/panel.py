@@ -94,7 +94,7 @@ class ScanlinePanel(QWidget):
     def show_result(self, project: Project, result: Result) -> None:
         """Show a project's scanline."""
         self._result = result
-        self.head.show_line(project.mode, project.scanline, project.picture.card)
+        self.head.show_line(project.mode, project.scanline, project.picture)
         simulated = result.scanline is not None
         self.plot.setVisible(simulated)
         self.refusal.setVisible(not simulated)

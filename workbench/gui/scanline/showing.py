@@ -38,7 +38,7 @@ class Showing:
             sentence = f"H sync: {project.mode.v.total} pulses, one a line"
         else:
             self._frame_count.stop()
-            shown, areas = self._shown_line(project, result.scanline), line_areas(project)
+            shown, areas = self._shown_line(project, result.scanline), line_areas(project, result.picture)
             sentence = v_sync_sentence(project.mode, project.scanline)
         levels = (result.channels[channel].levels.volts_by_code for channel in Channel)
         highest = max(float(volts.max()) for volts in levels)
@@ -75,8 +75,7 @@ class Showing:
         return self._line[1]
 
     def _frame(self, project: Project, result: Result) -> Shown:
-        red, green, blue = (project.channels[channel].bits for channel in Channel)
-        counts = self._frame_count.ask(project.mode, project.picture, (red, green, blue))
+        counts = self._frame_count.ask(result.picture)
         levels = [result.channels[channel].levels.volts_by_code for channel in Channel]
         high = sync_drive(project.driver, project.sync)
         return shown_frame(project.mode, counts, levels, (high.h_high_volts, high.v_high_volts))

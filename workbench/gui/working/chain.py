@@ -103,6 +103,7 @@ class Chain(QWidget):
         self._bench = bench
         self._shown: LookedAt | None = None
         self._free = 0
+        self._placed: tuple[object, list[tuple[Step, float, float]]] | None = None
         self.setAccessibleName("Why this pixel")
         self.setMinimumSize(bench.px(240), bench.px(120))
         bench.theme_changed.connect(self.update)
@@ -151,20 +152,29 @@ class Chain(QWidget):
 
     def _fitting(self) -> list[tuple[Step, float, float]]:
         """Return the steps that fit, each with its left edge and width."""
+        assert self._shown is not None
+        most = max(len(channel.bits) for channel in self._shown.working.channels)
+        key = (self.width(), most, self._bench.type)
+        if self._placed is None or self._placed[0] != key:
+            self._placed = key, self._fit()
+        return self._placed[1]
+
+    def _fit(self) -> list[tuple[Step, float, float]]:
         steps = list(STEPS)
-        gap = self._bench.px(_GAP)
+        gap, colour = self._bench.px(_GAP), self._colour_width()
+        widths = {step.head: self._width(step) for step in steps}
 
         def needed() -> float:
-            return self._colour_width() + sum(self._width(step) + gap for step in steps)
+            return colour + sum(widths[step.head] + gap for step in steps)
 
         while needed() > self.width() and len(steps) > 2:
             steps.remove(min(steps, key=lambda step: step.missed))
         spare = max(0.0, self.width() - needed()) / max(1, len(steps))
-        left, placed = self._colour_width(), []
+        left, placed = colour, []
         for step in steps:
             left += gap + min(spare, gap)
-            placed.append((step, left, self._width(step)))
-            left += self._width(step)
+            placed.append((step, left, widths[step.head]))
+            left += widths[step.head]
         return placed
 
     def _paint_heads(self, painter: QPainter, steps: list[tuple[Step, float, float]]) -> None:

@@ -15,25 +15,19 @@ __all__ = [
     "set_repeats",
     "set_scanline",
     "set_transfer",
-    "show_card",
     "show_image",
     "step_scanline",
 ]
 
 
 def set_card(project: Project, card: Card) -> Project:
-    """Show another test card."""
-    return replace(project, picture=replace(project.picture, card=card))
+    """Show a test card, in place of the one or of the image that is shown."""
+    return replace(project, picture=replace(project.picture, card=card, image=None))
 
 
 def show_image(project: Project, image: Image) -> Project:
     """Show an image in place of the test card."""
     return replace(project, picture=replace(project.picture, image=image))
-
-
-def show_card(project: Project, card: Card) -> Project:
-    """Show a test card in place of the image, which is forgotten."""
-    return replace(project, picture=replace(project.picture, card=card, image=None))
 
 
 def set_fit(project: Project, fit: Fit, *, smooth: bool | None = None) -> Project:

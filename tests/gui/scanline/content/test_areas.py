@@ -11,7 +11,13 @@ from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.network import NodeId, PartId, Resistor
 from workbench.gui.scanline.content.areas import line_areas, moved_stretches, stretches
 from workbench.gui.scanline.content.parts import bit_of_part
+from workbench.picture.source import PictureCodes, card_source
 from workbench.project.document import Project
+
+
+def codes(project: Project) -> PictureCodes:
+    return card_source(project.picture, project.mode.h.active, project.mode.v.active, (5, 5, 5))
+
 
 LADDER = weighted(5, [500, 1000, 2000, 4000, 8000])
 
@@ -26,7 +32,10 @@ def test_stretches_give_the_line_back(lit: list[bool]) -> None:
 
 
 def test_the_bars_are_named_where_they_lie(project: Project) -> None:
-    areas = {area.name: (area.first, area.after) for area in line_areas(replace(project, scanline=123))}
+    areas = {
+        area.name: (area.first, area.after)
+        for area in line_areas(replace(project, scanline=123), codes(project))
+    }
 
     assert areas["front porch"] == (0, 16)
     assert areas["white"] == (160, 240)
@@ -34,7 +43,7 @@ def test_the_bars_are_named_where_they_lie(project: Project) -> None:
 
 
 def test_a_line_of_the_vertical_blanking_says_so(project: Project) -> None:
-    *_, last = line_areas(replace(project, scanline=491))
+    *_, last = line_areas(replace(project, scanline=491), codes(project))
 
     assert last.name == "vertical sync: no picture"
 

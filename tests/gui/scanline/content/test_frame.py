@@ -13,6 +13,7 @@ from workbench.gui.scanline.content.frame import (
 )
 from workbench.picture.cards import card_codes
 from workbench.picture.scene import Card, Picture
+from workbench.picture.source import card_source
 from workbench.timing.mode import Polarity
 from workbench.timing.standards import dmt_mode
 
@@ -21,7 +22,7 @@ BITS = (3, 3, 2)
 
 
 def counted(picture: Picture) -> CodeCounts:
-    counts = CodeCounts(MODE, picture, BITS)
+    counts = CodeCounts(card_source(picture, MODE.h.active, MODE.v.active, BITS))
     counts.count_more(MODE.v.active)
     return counts
 
@@ -51,7 +52,7 @@ def test_extremes_hold_where_levels_do_not_rise() -> None:
 
 
 def test_rows_come_a_few_at_a_time() -> None:
-    counts = CodeCounts(MODE, Picture(), BITS)
+    counts = CodeCounts(card_source(Picture(), MODE.h.active, MODE.v.active, BITS))
 
     counts.count_more(100)
 

@@ -1,18 +1,14 @@
 """Counting a frame between events."""
 
-from dataclasses import replace
-
 from workbench.gui.scanline.content.frame_count import FrameCount
 from workbench.picture.scene import Card, Picture
-from workbench.timing.standards import dmt_mode
-
-MODE = dmt_mode(0x04)
+from workbench.picture.source import card_source
 
 
 def test_it_is_complete_after_a_while_without_waiting(qtbot) -> None:
     count = FrameCount()
 
-    counts = count.ask(MODE, Picture(card=Card.ALL_CODES), (8, 8, 8))
+    counts = count.ask(card_source(Picture(card=Card.ALL_CODES), 640, 480, (8, 8, 8)))
     qtbot.waitUntil(lambda: counts.complete, timeout=5000)
 
     assert counts.counts[0].sum() == 640 * 480
@@ -20,19 +16,19 @@ def test_it_is_complete_after_a_while_without_waiting(qtbot) -> None:
 
 def test_the_same_frame_is_counted_once(qtbot) -> None:
     count = FrameCount()
-    first = count.ask(MODE, Picture(), (5, 5, 5))
+    first = count.ask(card_source(Picture(), 640, 480, (5, 5, 5)))
     qtbot.waitUntil(lambda: first.complete, timeout=5000)
 
     with qtbot.assertNotEmitted(count.progressed, wait=30):
-        again = count.ask(replace(MODE, pixel_clock_hz=25_200_000), Picture(), (5, 5, 5))
+        again = count.ask(card_source(Picture(), 640, 480, (5, 5, 5)))
 
     assert again is first
 
 
 def test_another_card_is_counted_anew(qtbot) -> None:
     count = FrameCount()
-    first = count.ask(MODE, Picture(), (5, 5, 5))
-    second = count.ask(MODE, Picture(card=Card.STRIPES), (5, 5, 5))
+    first = count.ask(card_source(Picture(), 640, 480, (5, 5, 5)))
+    second = count.ask(card_source(Picture(card=Card.STRIPES), 640, 480, (5, 5, 5)))
     qtbot.waitUntil(lambda: second.complete, timeout=5000)
 
     assert second is not first

@@ -7,8 +7,8 @@ from numpy.typing import NDArray
 
 from workbench.circuit.network import Network, PartId
 from workbench.gui.scanline.content.parts import bit_of_part
-from workbench.picture.cards import card_labels
-from workbench.project.document import Channel, Project
+from workbench.picture.source import PictureCodes
+from workbench.project.document import Project
 from workbench.timing.mode import Axis, Region
 
 __all__ = ["Area", "frame_areas", "line_areas", "moved_stretches", "region_spans", "stretches"]
@@ -41,15 +41,13 @@ def _blanking_areas(axis: Axis) -> list[Area]:
     ]
 
 
-def line_areas(project: Project) -> tuple[Area, ...]:
-    """Return the areas of the scanline: its blanking, and what the card shows in the picture."""
+def line_areas(project: Project, picture: PictureCodes) -> tuple[Area, ...]:
+    """Return the areas of the scanline: its blanking, and what is shown in the picture."""
     mode, row = project.mode, project.scanline - 1
     areas = _blanking_areas(mode.h)
     if row < mode.v.active:
-        red, green, blue = (project.channels[channel].bits for channel in Channel)
-        labels = card_labels(project.picture, mode.h.active, mode.v.active, (red, green, blue), row)
         start = mode.h.blanking
-        areas += [Area(start + label.start, start + label.stop, label.text) for label in labels]
+        areas += [Area(start + label.start, start + label.stop, label.text) for label in picture.labels(row)]
     else:
         region = mode.v.region(row - mode.v.active)
         areas.append(Area(mode.h.blanking, mode.h.total, f"vertical {region.value}: no picture"))

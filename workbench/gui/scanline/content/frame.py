@@ -11,8 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from workbench.gui.scanline.content.shown import MILLISECONDS, Shown
-from workbench.picture.cards import card_row
-from workbench.picture.scene import Picture
+from workbench.picture.source import PictureCodes
 from workbench.timing.mode import Mode, Polarity
 from workbench.waveform.eye import GAMMA, light_from_volts, srgb_from_volts
 from workbench.waveform.scanline import FULL_SCALE_VOLTS
@@ -31,11 +30,15 @@ SAMPLES_PER_LINE = 32
 class CodeCounts:
     """How often each code stands in each row of the picture; filled a few rows at a time."""
 
-    def __init__(self, mode: Mode, picture: Picture, bits: Bits) -> None:
-        self.key = (mode.h.active, mode.v.active, picture, bits)
-        self._width, self._height = mode.h.active, mode.v.active
-        self._picture, self._bits = picture, bits
-        self.counts = tuple(np.zeros((self._height, 1 << n), np.int32) for n in bits)
+    def __init__(self, picture: PictureCodes) -> None:
+        shown = picture.picture
+        # Codes of an image follow the levels too; those of a card follow from what it is.
+        image = (id(picture), picture.settled) if shown.image is not None else None
+        self.key = (picture.width, picture.height, picture.bits, shown, image)
+        self._picture, self._height = picture, picture.height
+        self.blanking = shown.blanking
+        """Code of each channel outside the picture. [1]"""
+        self.counts = tuple(np.zeros((self._height, 1 << n), np.int32) for n in picture.bits)
         self.rows_done = 0
 
     @property
@@ -47,7 +50,7 @@ class CodeCounts:
         """Count the next rows."""
         stop = min(self.rows_done + rows, self._height)
         for row in range(self.rows_done, stop):
-            codes = card_row(self._picture, self._width, self._height, self._bits, row)
+            codes = self._picture.row(row)
             for counts, line in zip(self.counts, codes, strict=True):
                 counts[row] = np.bincount(line, minlength=counts.shape[1])
         self.rows_done = stop
@@ -87,7 +90,7 @@ def shown_frame(
     sync_high_volts : tuple of 2 float
         Level of a high H and V sync line. [V]
     """
-    blanking = counts.key[2].blanking
+    blanking = counts.blanking
     low, high, light = [], [], []
     for rows, volts, idle in zip(counts.counts, levels, blanking, strict=True):
         lowest, highest = line_extremes(rows, volts)

@@ -3,8 +3,7 @@
 from PySide6.QtCore import QElapsedTimer, QObject, QTimer, Signal
 
 from workbench.gui.scanline.content.frame import CodeCounts
-from workbench.picture.scene import Picture
-from workbench.timing.mode import Mode
+from workbench.picture.source import PictureCodes
 
 __all__ = ["FrameCount"]
 
@@ -29,9 +28,9 @@ class FrameCount(QObject):
         self._timer.timeout.connect(self._count)
         self._since_told = QElapsedTimer()
 
-    def ask(self, mode: Mode, picture: Picture, bits: tuple[int, int, int]) -> CodeCounts:
+    def ask(self, picture: PictureCodes) -> CodeCounts:
         """Return the counts of a frame as far as they go; the rest follows."""
-        made = CodeCounts(mode, picture, bits)
+        made = CodeCounts(picture)
         if self._counts is None or self._counts.key != made.key:
             self._counts = made
             self._since_told.start()
