@@ -20,6 +20,7 @@ from workbench.gui.theme import ThemeName
 
 __all__ = [
     "BASE_POINTS",
+    "BOARDS",
     "CHIP",
     "DASHED",
     "EDID",
@@ -31,6 +32,7 @@ __all__ = [
     "PICTURE_FOLDER",
     "PIN_LIMIT",
     "RECENT",
+    "SEED",
     "SERIES",
     "SPLIT",
     "SYMBOLS",
@@ -168,6 +170,10 @@ EDID = text("timing/edid")
 """The EDID of the person's monitor in hex; empty for none."""
 FAVOURITES = texts("timing/favourites")
 """The display modes the person marked, one a text."""
+BOARDS = number("tolerance/boards", 100_000, 1, 10_000_000)
+"""Boards drawn to judge tolerances. [1]"""
+SEED = number("tolerance/seed", 1, 0, 1e12)
+"""The same seed draws the same boards. [1]"""
 RECENT = texts("files/recent")
 OPEN_FOLDER = text("files/open-folder")
 EXPORT_FOLDER = text("files/export-folder")
@@ -188,6 +194,8 @@ TABLE: tuple[Setting, ...] = (
     CHIP,
     EDID,
     FAVOURITES,
+    BOARDS,
+    SEED,
     RECENT,
     OPEN_FOLDER,
     EXPORT_FOLDER,

@@ -28,16 +28,22 @@ class Staircase(CodeView):
         px = self.bench.px
         return QRectF(self.rect()).adjusted(px(_LEFT), px(_TOP), -px(_RIGHT), -px(_FOOT))
 
+    heading = "loaded volts for each code"
+    """What stands beside the head."""
     tick_volts = 0.2
     """Distance of the lines of the scale. [V]"""
     top_volts = 0.8
     """Upper end of the scale: 0.8 V, or more where white is above. [V]"""
 
     def show_codes(self, figures: CodeFigures, description: str) -> None:
-        white = max(float(figures.volts.max()), WHITE_VOLTS)
+        super().show_codes(figures, description)
+        self.scale_to(float(figures.volts.max()))
+
+    def scale_to(self, volts: float) -> None:
+        """Let the scale reach up to a level, 0.8 V at least."""
+        white = max(volts, WHITE_VOLTS)
         self.tick_volts = 0.2 if white < 1.2 else 0.5 if white < 3.0 else 1.0
         self.top_volts = self.tick_volts * ceil((white + 0.02) / self.tick_volts)
-        super().show_codes(figures, description)
 
     def volts_y(self, volts: float) -> float:
         """Return the height of a level. [px]"""
@@ -53,20 +59,24 @@ class Staircase(CodeView):
                 self._paint_nothing(painter)
                 return
             self.light_held(painter)
-            self._paint_steps(painter, self.figures.ideal_volts, QPen(self.bench.theme.color("ideal"), 1.0))
+            self.paint_behind(painter)
+            self.paint_steps(painter, self.figures.ideal_volts, QPen(self.bench.theme.color("ideal"), 1.0))
             pen = QPen(self.bench.theme.channel(self.bench.view.channel), self.bench.theme.trace_px)
             pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
-            self._paint_steps(painter, self.figures.volts, pen)
+            self.paint_steps(painter, self.figures.volts, pen)
             self._paint_white(painter)
             if not self._paint_callout(painter):
                 self._paint_ideal(painter)
+
+    def paint_behind(self, painter: QPainter) -> None:
+        """Paint what lies behind the steps; children may."""
 
     def _paint_head(self, painter: QPainter) -> None:
         theme, type_, px = self.bench.theme, self.bench.type, self.bench.px
         box = QRectF(0, 0, self.width(), px(22))
         width = draw_text(painter, box, "Levels".upper(), type_.caps(), theme.color("dim"))
         words = box.adjusted(width + px(20), 0, 0, 0)
-        draw_text(painter, words, "loaded volts for each code", type_.sans(0.9), theme.color("dim"))
+        draw_text(painter, words, self.heading, type_.sans(0.9), theme.color("dim"), elide=True)
 
     def _paint_scale(self, painter: QPainter) -> None:
         theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area
@@ -109,7 +119,8 @@ class Staircase(CodeView):
             font = type_.mono(0.86, 600 if lit else 400)
             draw_text(painter, box, str(code), font, theme.color("accent" if lit else "dim"), align=_CENTRE)
 
-    def _paint_steps(self, painter: QPainter, volts: FloatArray, pen: QPen) -> None:
+    def paint_steps(self, painter: QPainter, volts: FloatArray, pen: QPen) -> None:
+        """Paint levels as a staircase, shape (n_codes,). [V]"""
         heights = (self.area.bottom() - self.area.height() / self.top_volts * volts).tolist()
         edges = np.linspace(self.area.left(), self.area.right(), len(heights) + 1).tolist()
         points = [

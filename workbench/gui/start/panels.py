@@ -32,6 +32,7 @@ PANELS = Panels(
     pages=(
         PageSpec("picture", "Picture", late("workbench.gui.picture.page", "PicturePage")),
         PageSpec("levels", "Levels", late("workbench.gui.levels", "LevelsPage")),
+        PageSpec("tolerance", "Tolerance", late("workbench.gui.tolerance.page", "TolerancePage")),
         PageSpec("timing", "Timing", late("workbench.gui.timing", "TimingPage")),
         PageSpec("monitor", "Monitor", late("workbench.gui.monitor.page", "MonitorPage")),
         PageSpec("clock", "Clock", late("workbench.gui.clock.page", "ClockPage")),
