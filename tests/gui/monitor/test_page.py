@@ -70,6 +70,14 @@ def test_a_longer_line_brings_soft_bands_and_a_shift(page, project):
     assert shown.seen.table.rows[0].sign is Sign.WARNS
 
 
+def test_a_mode_that_no_row_is_near_says_so(page, project):
+    shown = page(project=set_counts(project, Direction.VERTICAL, active=200))
+
+    assert shown.seen.headline.text().startswith("Not in its table")
+    assert shown.seen.said.text().startswith("If it took the signal for")
+    assert shown.seen.table.rows[0].sign is Sign.FAILS
+
+
 def test_another_row_is_looked_at_by_keys(page, qtbot):
     shown = page()
     shown.seen.table.setFocus()

@@ -98,8 +98,8 @@ class EdidPanel(QWidget):
             self._column.addWidget(words)
         self.empty.setWordWrap(True)
         self._column.addWidget(self.empty, 1, Qt.AlignmentFlag.AlignTop)
-        self._column.addWidget(self.table, 1)
         self._column.addWidget(self.damages)
+        self._column.addWidget(self.table, 1)
 
     def _use_limits(self) -> None:
         if self.edid is not None and self.edid.limits is not None:

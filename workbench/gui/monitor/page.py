@@ -83,6 +83,7 @@ class MonitorPage(QWidget):
 
     def _fit(self) -> None:
         """Show as many parts as have room, the chosen one among them."""
+        self.seen.fit(self.height())
         room = self.width() / max(1, self.bench.px(1000)) * 1000
         names = [name for name, _ in _PARTS]
         shown = [self._first]

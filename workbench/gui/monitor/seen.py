@@ -12,6 +12,11 @@ from workbench.timing.seen_as import Sighting, seen_as
 
 __all__ = ["SeenPanel"]
 
+_ROWS, _FEW_ROWS = 5, 2
+"""Rows of the table in sight. [1]"""
+_ROOM_FOR_ROWS = 350
+"""Height from which all rows and both strips have room. [px at 14 px text]"""
+
 
 class SeenPanel(QWidget):
     """Shows the sightings of one mode; the lit row decides what the strips show."""
@@ -50,6 +55,12 @@ class SeenPanel(QWidget):
         self.table.show_rows(seen_rows(sightings), current=0)
         self._point(sightings[0])
 
+    def fit(self, height: int) -> None:
+        """Show as many rows as leave room for what follows from them. [px]"""
+        px = self.bench.px
+        rows = _ROWS if height >= px(_ROOM_FOR_ROWS) else _FEW_ROWS
+        self.table.setFixedHeight(px(rows * 25 + 30))
+
     def _point(self, seen: object) -> None:
         if isinstance(seen, Sighting):
             self.width_strip.show_sighting(seen)
@@ -60,4 +71,3 @@ class SeenPanel(QWidget):
         px = self.bench.px
         self._column.setContentsMargins(0, 0, px(8), 0)
         self._column.setSpacing(px(8))
-        self.table.setFixedHeight(px(5 * 25 + 30))

@@ -64,7 +64,7 @@ def headline(sightings: tuple[Sighting, ...]) -> str:
 
 def place_sentences(seen: Sighting) -> tuple[str, ...]:
     """Say what is soft, shifted or cropped, and where black is taken."""
-    said = []
+    said = [] if seen.is_known else [f"If it took the signal for {seen.row.name}:"]
     bands = seen.bands
     if bands.per_line:
         places = ", ".join(f"{centre:.0f}" for centre in bands.centres_px[:4])
