@@ -1,7 +1,7 @@
 """Putting an edited network back into its project: shared by all edits of parts and ladders."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Set
 from dataclasses import replace
 from typing import TypeVar
 
@@ -14,12 +14,15 @@ from workbench.project.limits import FARADS, MOST_PARTS, OHMS
 __all__ = [
     "edit_network",
     "find_capacitor",
+    "find_part",
     "find_resistor",
     "free_node",
     "free_part",
+    "new_node",
     "nodes_of",
     "parts_of",
     "put_networks",
+    "put_part",
     "swap_capacitor",
     "swap_resistor",
 ]
@@ -71,6 +74,27 @@ def find_capacitor(network: Network, part: PartId) -> Capacitor:
     return _find(network.capacitors, part, "capacitor")
 
 
+def find_part(network: Network, part: PartId) -> Resistor | Capacitor:
+    """Return the part of that name, or raise an `EditError`."""
+    for candidate in parts_of(network):
+        if candidate.id == part:
+            return candidate
+    raise EditError(f"there is no part {part} in this network")
+
+
+def put_part(
+    network: Network, part: Resistor | Capacitor, *, after: PartId | None = None, name: PartId | None = None
+) -> Network:
+    """Return the network with a part put in, in the place of the one of its name if there is one.
+
+    A new part comes ``after`` another one of its kind, or last; a ``name`` renames it.
+    """
+    put = part if name is None else replace(part, id=name)
+    if isinstance(put, Resistor):
+        return replace(network, resistors=_with(network.resistors, part.id, put, after))
+    return replace(network, capacitors=_with(network.capacitors, part.id, put, after))
+
+
 def swap_resistor(network: Network, part: Resistor, *others: Resistor) -> Network:
     """Return the network with a resistor replaced, in its place, by others or by none."""
     return replace(network, resistors=_swapped(network.resistors, part, others))
@@ -104,6 +128,20 @@ def free_node(network: Network, stem: str) -> NodeId:
     taken = nodes_of(network)
     names = (NodeId(stem if n == 1 else f"{stem}{n}") for n in range(1, len(taken) + 2))
     return next(name for name in names if name not in taken)
+
+
+def new_node(taken: Set[NodeId], stem: str = "n") -> NodeId:
+    """Return the first name ``n1``, ``n2`` … that is not taken."""
+    return next(name for n in range(1, len(taken) + 2) if (name := NodeId(f"{stem}{n}")) not in taken)
+
+
+def _with(parts: tuple[PartT, ...], old: PartId, part: PartT, after: PartId | None) -> tuple[PartT, ...]:
+    names = [each.id for each in parts]
+    if old in names:
+        return tuple(part if each.id == old else each for each in parts)
+    kept = list(parts)
+    kept.insert(names.index(after) + 1 if after in names else len(parts), part)
+    return tuple(kept)
 
 
 def _find(parts: tuple[PartT, ...], part: PartId, noun: str) -> PartT:
