@@ -7,10 +7,12 @@ import pytest
 from PIL import Image
 
 from tests.exports.boards import solved
-from workbench.errors import TimingError
+from workbench.errors import FileError, TimingError
 from workbench.exports.picture_png import picture_png, sent_png
 from workbench.exports.png import png
+from workbench.exports.scanline_csv import scanline_csv
 from workbench.picture.scene import Card, Picture
+from workbench.picture.scene import Image as ProjectImage
 from workbench.project.document import MonitorRange
 
 
@@ -59,3 +61,11 @@ def test_a_monitor_out_of_range_has_no_picture_and_says_why():
 
     with pytest.raises(TimingError, match=r"out of range.*31\.47 kHz"):
         picture_png(result)
+
+
+@pytest.mark.parametrize("export", [picture_png, sent_png, scanline_csv])
+def test_a_missing_image_is_said_and_no_card_is_exported_for_it(export):
+    result = solved(picture=Picture(image=ProjectImage("gone.jpg", 9, 9, path="/gone.jpg", sha256="0" * 64)))
+
+    with pytest.raises(FileError, match=r"gone\.jpg"):
+        export(result)

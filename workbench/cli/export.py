@@ -1,9 +1,11 @@
 """``backporch export FILE --as KIND -o PATH``: one file out of a project."""
 
 import argparse
+from functools import partial
 from pathlib import Path
 from typing import Any
 
+from workbench.cli.images import pixels
 from workbench.cli.output import print_bytes, print_text, same_file
 from workbench.errors import FileError
 from workbench.exports import KINDS
@@ -45,7 +47,7 @@ def run(arguments: argparse.Namespace) -> int:
         arguments.parser.error(f"{' and '.join(missing)} must be given (or --list for the kinds)")
     if same_file(arguments.file, arguments.output):
         raise FileError(f"{arguments.output}: this is the project itself; give another path to write to")
-    result = Pipeline().run(read_project(arguments.file))
+    result = Pipeline(partial(pixels, near=arguments.file)).run(read_project(arguments.file))
     content = KINDS[arguments.kind].content(result)
     if str(arguments.output) == "-":
         print_bytes(content)

@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from workbench.errors import TimingError
+from workbench.errors import FileError, TimingError
 from workbench.pipeline.result import Result
 from workbench.timing.figures import simulable
 from workbench.waveform.scanline import TRACES, Scanline
@@ -45,7 +45,9 @@ def _figures(volts: NDArray[np.float32]) -> list[str]:
 
 
 def shown_scanline(result: Result) -> Scanline:
-    """Return the scanline of a result, or say why it has none."""
+    """Return the scanline of a result, or say why it has none, or none of the project's image."""
+    if result.picture_problem is not None:
+        raise FileError(result.picture_problem)
     if result.scanline is None:
         mode = result.project.mode
         raise TimingError(simulable(mode) or f"{mode.name} has no scanline to export.")

@@ -8,10 +8,11 @@ import pytest
 from PIL import Image as Drawn
 
 from tests.gui.picture.pictures import packed, slope
+from workbench.cli.images import pixels
 from workbench.errors import FileError
 from workbench.files.project_file import decode, encode
 from workbench.gui.picture.loading import load_file, printable
-from workbench.gui.picture.shelf import read_referenced
+from workbench.gui.picture.references import read_referenced
 from workbench.picture.scene import Image
 
 NOISE = Drawn.fromarray(np.random.default_rng(4).integers(0, 256, (600, 800, 3), dtype=np.uint8))
@@ -117,3 +118,12 @@ def test_nothing_is_asked_of_the_disk_for_a_kept_image(tmp_path: Path) -> None:
 
     np.testing.assert_array_equal(read_referenced(image), np.array(slope()))
     assert isinstance(image, Image)
+
+
+def test_the_command_line_finds_the_pixels_of_both(large: Path, tmp_path: Path) -> None:
+    small = tmp_path / "small.png"
+    small.write_bytes(packed(slope(), "PNG"))
+    project = tmp_path / "board.backporch"
+
+    np.testing.assert_array_equal(pixels(load_file(small)[0], project), np.array(slope()))
+    np.testing.assert_array_equal(pixels(load_file(large)[0], project), np.array(NOISE))

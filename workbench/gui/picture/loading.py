@@ -9,7 +9,8 @@ from workbench.errors import FileError
 from workbench.gui.bench import Bench
 from workbench.gui.jobs import Job
 from workbench.gui.picture.decode import Decoded, decode_file, file_filter, pixels_of, readable_suffixes
-from workbench.gui.picture.shelf import Shelf, digest
+from workbench.gui.picture.references import digest
+from workbench.gui.picture.shelf import Shelf
 from workbench.gui.settings import PICTURE_FOLDER
 from workbench.picture.images import MOST_CONTENT, kept_image
 from workbench.picture.scene import Image

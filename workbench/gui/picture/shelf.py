@@ -1,6 +1,5 @@
 """The pixels of images that a project keeps by reference: read once, kept while they are shown."""
 
-import hashlib
 from pathlib import Path
 
 import numpy as np
@@ -10,60 +9,17 @@ from PySide6.QtCore import QFileSystemWatcher, QObject, Signal
 from workbench.errors import FileError
 from workbench.gui.bench import Bench
 from workbench.gui.jobs import Job
-from workbench.gui.picture.decode import Decoded, decode_file
+from workbench.gui.picture.decode import Decoded
+from workbench.gui.picture.references import place_of, read_referenced
 from workbench.picture.images import image_pixels
 from workbench.picture.scene import Image
 
-__all__ = ["Shelf", "digest", "read_referenced"]
+__all__ = ["Shelf"]
 
 ByteArray = NDArray[np.uint8]
 
 _KEPT = 3
 """Images whose pixels are remembered. [1]"""
-
-
-def digest(data: bytes) -> str:
-    """Return the SHA-256 of a file's bytes, in hexadecimal."""
-    return hashlib.sha256(data).hexdigest()
-
-
-def read_referenced(image: Image, near: Path | None = None) -> ByteArray:
-    """Return the pixels of an image, its file read and checked where it is kept by reference.
-
-    Parameters
-    ----------
-    image : Image
-    near : Path, optional
-        The project's file: an image that is not where it was is looked for beside it.
-
-    Raises
-    ------
-    FileError
-        If the file is missing, is another one now, or cannot be read.
-    """
-    if image.content:
-        return image_pixels(image)
-    path = _found(image, near)
-    data, decoded = decode_file(path)
-    if digest(data) != image.sha256:
-        raise FileError(
-            f"{path} is another picture than the one this project was made with: load it again to take it, "
-            "or put the old file back."
-        )
-    return decoded.rgb
-
-
-def _found(image: Image, near: Path | None) -> Path:
-    places = [_place(image)]
-    if near is not None:
-        places.append(near.parent / _place(image).name)
-    for place in places:
-        if place.is_file():
-            return place
-    raise FileError(
-        f"{image.name} is missing: it is not at {image.path}, nor beside the project. Put it back or load it "
-        "again; the project still knows it."
-    )
 
 
 class Shelf(QObject):
@@ -132,7 +88,7 @@ class Shelf(QObject):
         if image is not None:
             self._remember(_key(image), rgb)
             near = self._bench.session.path if self._bench else None
-            self._watch(image, _found(image, near) if _is_there(image, near) else _place(image))
+            self._watch(image, place_of(image, near))
         self.changed.emit()
 
     def _on_failed(self, reason: str) -> None:
@@ -174,15 +130,3 @@ class Shelf(QObject):
 
 def _key(image: Image) -> str:
     return image.sha256 or ""
-
-
-def _place(image: Image) -> Path:
-    return Path(image.path or image.name)
-
-
-def _is_there(image: Image, near: Path | None) -> bool:
-    try:
-        _found(image, near)
-    except FileError:
-        return False
-    return True
