@@ -4,7 +4,7 @@ from hypothesis import strategies as st
 
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.network import Cable, Driver, Load, Network, Zeros
-from workbench.picture.scene import Card, Picture
+from workbench.picture.scene import REPEATS, Card, Picture
 from workbench.project.document import Channels, MonitorRange, Project, SyncLine, SyncLines, Wiring
 from workbench.timing.mode import Axis, Mode, Polarity
 
@@ -85,7 +85,13 @@ def projects(draw: st.DrawFn) -> Project:
         cable=draw(st.none() | st.builds(Cable, st.floats(0.01, 100.0))),
         sync=SyncLines(*(SyncLine(draw(maybe(1.0, 1e4)), draw(st.none() | OHMS)) for _ in "hv")),
         linked=linked,
-        picture=Picture(draw(st.sampled_from(Card)), (draw(unit), draw(unit), draw(unit)), codes),
+        picture=Picture(
+            draw(st.sampled_from(Card)),
+            (draw(unit), draw(unit), draw(unit)),
+            codes,
+            repeat_pixels=draw(st.sampled_from(REPEATS)),
+            repeat_lines=draw(st.sampled_from(REPEATS)),
+        ),
         scanline=draw(st.integers(1, mode.v.total)),
         monitor=draw(st.none() | st.just(MonitorRange(30e3, 70e3, 50.0, 75.0))),
     )
