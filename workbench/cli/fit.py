@@ -3,7 +3,6 @@
 import argparse
 import sys
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -12,8 +11,8 @@ from workbench.circuit.series import Series
 from workbench.cli.output import print_json, print_text
 from workbench.files.drawer import read_drawer
 from workbench.files.project_file import read_project, write_project
-from workbench.project.document import Channel, Project
-from workbench.project.edits.networks import put_networks
+from workbench.project.document import Channel
+from workbench.project.edits.fits import take_fit
 from workbench.units import format_fixed, format_quantity, format_significant
 
 __all__ = ["add", "fit_object", "fit_text"]
@@ -21,6 +20,7 @@ __all__ = ["add", "fit_object", "fit_text"]
 _AIMS = {
     "level": Aim.LEVEL,
     "steps": Aim.DNL,
+    "match": Aim.MATCHING,
     "source": Aim.SOURCE,
     "current": Aim.CURRENT,
     "parts": Aim.PARTS,
@@ -61,7 +61,7 @@ def run(arguments: argparse.Namespace) -> int:
     else:
         print_text(fit_text(found))
     if arguments.output is not None:
-        write_project(_with_first(project, found), arguments.output)
+        write_project(take_fit(project, found.candidates[0].networks), arguments.output)
     return 0
 
 
@@ -86,12 +86,6 @@ def _drawer(arguments: argparse.Namespace) -> Drawer:
     for sentence in refused:
         sys.stderr.write(f"backporch: {arguments.drawer}: {sentence}\n")
     return drawer
-
-
-def _with_first(project: Project, found: Fit) -> Project:
-    networks = dict(zip(Channel, found.candidates[0].networks, strict=True))
-    linked = project.linked and len(set(networks.values())) == 1
-    return replace(put_networks(project, networks), linked=linked)
 
 
 def _candidate_object(candidate: Candidate) -> dict[str, object]:

@@ -3,7 +3,7 @@ from itertools import product
 import numpy as np
 import pytest
 
-from workbench.circuit.fit import Aim, Drawer, OwnedPart, find_fit
+from workbench.circuit.fit import Aim, Drawer, OwnedPart, best_first, find_fit
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import Driver, Load, Network, Resistor, Zeros
@@ -238,3 +238,28 @@ def test_channels_alike_have_whites_alike():
     level = min(candidates, key=lambda candidate: candidate.worst_error_volts)
     assert candidates[0].mismatch < level.mismatch or len(candidates) == 1
     assert candidates[0].mismatch < 0.002
+
+
+def test_channels_are_matched_where_the_best_levels_would_part_them():
+    """Two good top legs for three channels: the best levels use both, equal channels use the third value."""
+    rest = [OwnedPart(1000.0, 3), OwnedPart(2000.0, 3)]
+    drawer = Drawer((OwnedPart(487.0, 2), OwnedPart(475.0, 3), *rest))
+    channels = [weighted(3, [500.0, 1e3, 2e3])] * 3
+
+    found = find_fit(channels, Driver(), Load(), drawer, aim=Aim.MATCHING)
+
+    matched, best = found.candidates[0], best_first(found.candidates, Aim.LEVEL)[0]
+    assert matched.mismatch == 0.0
+    assert {leg.ohms for legs in matched.legs for leg in legs[:1]} == {475.0}
+    assert best.worst_error_volts <= matched.worst_error_volts
+
+
+def test_the_order_follows_the_aim():
+    channels = [weighted(4, [500.0, 1e3, 2e3, 4e3])] * 3
+    found = find_fit(channels, Driver(), Load(), Drawer.of_series(Series.E12), most_parts=2)
+
+    by_parts = best_first(found.candidates, Aim.PARTS)
+    assert [c.n_parts for c in by_parts] == sorted(c.n_parts for c in by_parts)
+    by_current = best_first(found.candidates, Aim.CURRENT)
+    amps = [c.worst_total_current_amps for c in by_current]
+    assert amps == sorted(amps)

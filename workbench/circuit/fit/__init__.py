@@ -5,6 +5,6 @@ Start reading in ``fit.py``. ``search.py`` finds and proves the best sets of leg
 """
 
 from workbench.circuit.fit.drawer import Arrangement, Drawer, Leg, OwnedPart
-from workbench.circuit.fit.fit import Aim, Candidate, Fit, find_fit
+from workbench.circuit.fit.fit import Aim, Candidate, Fit, best_first, find_fit
 
-__all__ = ["Aim", "Arrangement", "Candidate", "Drawer", "Fit", "Leg", "OwnedPart", "find_fit"]
+__all__ = ["Aim", "Arrangement", "Candidate", "Drawer", "Fit", "Leg", "OwnedPart", "best_first", "find_fit"]

@@ -17,7 +17,7 @@ from workbench.circuit.solution import Levels, solve_levels
 from workbench.errors import NetworkError
 from workbench.progress import SILENT, Progress
 
-__all__ = ["Aim", "Candidate", "Fit", "find_fit"]
+__all__ = ["Aim", "Candidate", "Fit", "best_first", "find_fit"]
 
 
 class Aim(Enum):
@@ -126,11 +126,16 @@ def find_fit(
     best = board.best()
     chosen = {Aim.LEVEL: best.sets} | _alternatives(board, driver, load)
     candidates = [_candidate(aim, channels, sets, driver, load) for aim, sets in chosen.items()]
-    ranked = sorted(_distinct(candidates), key=lambda candidate: _rank(aim, candidate))
+    ranked = best_first(_distinct(candidates), aim)
     if driver.zeros is Zeros.DRIVEN and driver.high_ohms == driver.low_ohms:
         gap = max(0.0, best.worst_error_volts - best.bound_volts)
-        return Fit(gap <= _ROUNDING_VOLTS, gap, tuple(ranked))
-    return Fit(False, ranked[0].worst_error_volts, tuple(ranked))
+        return Fit(gap <= _ROUNDING_VOLTS, gap, ranked)
+    return Fit(False, min(candidate.worst_error_volts for candidate in ranked), ranked)
+
+
+def best_first(candidates: Iterable[Candidate], aim: Aim) -> tuple[Candidate, ...]:
+    """Return candidates in the order in which they serve an aim."""
+    return tuple(sorted(candidates, key=lambda candidate: _rank(aim, candidate)))
 
 
 def _check_count(drawer: Drawer, networks: Sequence[Network]) -> None:
