@@ -13,6 +13,23 @@ LIT = 0.12
 """How much of the accent lies on a lit ground; with more, dim words on it could not be read. [1]"""
 
 
+BANDS = {
+    "black": "#000000",
+    "brown": "#8b4513",
+    "red": "#dc143c",
+    "orange": "#ff8c00",
+    "yellow": "#ffd700",
+    "green": "#2e8b57",
+    "blue": "#4169e1",
+    "violet": "#ba55d3",
+    "grey": "#808080",
+    "white": "#ffffff",
+    "gold": "#b8860b",
+    "silver": "#c0c0c0",
+}
+"""Colours of the bands on a resistor, by name; they are the part's own, and the same in every theme."""
+
+
 class ThemeName(Enum):
     """The themes a person can choose; the projector view brings its own."""
 
@@ -59,6 +76,10 @@ class Theme:
     def channel(self, channel: Channel, alpha: float = 1.0) -> QColor:
         """Return the colour of a channel's trace and wires."""
         return self.color(channel.value, alpha)
+
+    def band(self, name: str) -> QColor:
+        """Return the colour of a band on a resistor."""
+        return QColor(BANDS[name])
 
     def mixed(self, role: str, other: str, part: float) -> QColor:
         """Return ``role`` with ``part`` (0 … 1) of another role laid over it, opaque."""

@@ -20,6 +20,7 @@ class ViewState(QObject):
         self._chosen: PartId | None = None
         self._pointed: PartId | None = None
         self._held: dict[Channel, int] = {}
+        self._floating: dict[Channel, frozenset[int]] = {}
         self._pixel: int | None = None
 
     @property
@@ -46,6 +47,10 @@ class ViewState(QObject):
         """Return the code a person holds on the channel's pins; none while the picture drives them."""
         return self._held.get(channel)
 
+    def floating(self, channel: Channel) -> frozenset[int]:
+        """Return the pins that are let go while a code is held, counted from the most significant bit."""
+        return self._floating.get(channel, frozenset())
+
     def choose_channel(self, channel: Channel) -> None:
         """Draw another channel."""
         if channel is not self._channel:
@@ -70,13 +75,16 @@ class ViewState(QObject):
             self._pixel = pixel
             self.changed.emit()
 
-    def hold(self, channels: tuple[Channel, ...], code: int | None) -> None:
-        """Hold a code on the pins of some channels; ``None`` gives them back to the picture."""
-        before = dict(self._held)
+    def hold(
+        self, channels: tuple[Channel, ...], code: int | None, floating: frozenset[int] = frozenset()
+    ) -> None:
+        """Hold a code on the pins of some channels, with some pins let go; ``None`` releases them."""
+        before = dict(self._held), dict(self._floating)
         for channel in channels:
-            if code is None:
-                self._held.pop(channel, None)
-            else:
+            self._held.pop(channel, None)
+            self._floating.pop(channel, None)
+            if code is not None:
                 self._held[channel] = code
-        if before != self._held:
+                self._floating[channel] = floating
+        if before != (self._held, self._floating):
             self.changed.emit()

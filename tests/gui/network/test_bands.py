@@ -1,6 +1,7 @@
 import pytest
 
-from workbench.gui.network.bands import COLOURS, DIGITS, bands
+from workbench.gui.network.bands import DIGITS, bands
+from workbench.gui.theme import BANDS
 
 
 @pytest.mark.parametrize(
@@ -25,5 +26,5 @@ def test_a_value_that_cannot_be_marked_has_no_bands(ohms: float, tolerance: floa
 
 
 def test_every_band_has_a_colour_of_its_own() -> None:
-    assert set(DIGITS) <= set(COLOURS)
-    assert len(set(COLOURS.values())) == len(COLOURS)
+    assert set(DIGITS) <= set(BANDS)
+    assert len(set(BANDS.values())) == len(BANDS)

@@ -8,7 +8,7 @@ References
 
 import math
 
-__all__ = ["COLOURS", "bands"]
+__all__ = ["bands"]
 
 DIGITS = ("black", "brown", "red", "orange", "yellow", "green", "blue", "violet", "grey", "white")
 MULTIPLIERS = dict(enumerate(DIGITS)) | {-1: "gold", -2: "silver"}
@@ -21,21 +21,6 @@ TOLERANCES = {
     0.0025: "blue",
     0.001: "violet",
 }
-COLOURS = {
-    "black": "black",
-    "brown": "saddlebrown",
-    "red": "crimson",
-    "orange": "darkorange",
-    "yellow": "gold",
-    "green": "seagreen",
-    "blue": "royalblue",
-    "violet": "mediumorchid",
-    "grey": "gray",
-    "white": "white",
-    "gold": "darkgoldenrod",
-    "silver": "silver",
-}
-"""The bands' own colours, by the names Qt knows; they are the part's, and no theme changes them."""
 
 
 def bands(ohms: float, tolerance: float) -> tuple[str, ...]:

@@ -9,7 +9,6 @@ from workbench.drawing.elements import Align, Symbol, SymbolKind
 from workbench.drawing.faces import CAPTION
 from workbench.drawing.geometry import Point, Rect
 from workbench.drawing.zigzag import zigzag_points
-from workbench.gui.network.bands import COLOURS
 from workbench.gui.network.inks import Inks
 from workbench.gui.network.scene import Scene
 from workbench.gui.widgets.signs import Sign, draw_sign
@@ -119,7 +118,7 @@ def _paint_bands(painter: QPainter, room: Rect, names: tuple[str, ...], inks: In
         band = QRectF(x, room.top, 4 * unit, room.height)
         dark = name == ("black" if inks.theme.dark else "white")
         painter.setPen(inks.pen(inks.theme.color("outline"), 1.0) if dark else Qt.PenStyle.NoPen)
-        painter.setBrush(QColor(COLOURS[name]))
+        painter.setBrush(inks.theme.band(name))
         painter.drawRect(band.adjusted(0.5, 0.5, -0.5, -0.5) if dark else band)
         x -= (5 if place == 0 else 3) * unit
 

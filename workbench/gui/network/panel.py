@@ -76,7 +76,6 @@ class NetworkPanel(QWidget):
         bench = self._bench
         bench.view.changed.connect(self._show_state)
         bench.theme_changed.connect(self._fold)
-        self.pins.changed.connect(self._on_pins)
         self.head.released.connect(self.pins.release)
         self.head.note.clicked.connect(bench.actions.action("network.link").trigger)
         self.head.change.clicked.connect(self._open_change_menu)
@@ -114,10 +113,6 @@ class NetworkPanel(QWidget):
         chosen = self.commands.part
         self.tools.show_part(chosen)
         self._bench.actions.refresh()
-
-    def _on_pins(self) -> None:
-        self.canvas.show_result(self._result)
-        self._show_state()
 
     # Room
 

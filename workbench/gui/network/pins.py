@@ -1,6 +1,6 @@
 """What a person does to the pins: hold a code on them, or let one go."""
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject
 
 from workbench.circuit.network import Zeros
 from workbench.gui.bench import Bench
@@ -14,17 +14,12 @@ __all__ = ["PinKeys"]
 class PinKeys(QObject):
     """Forces pins of the drawn channel, of all three where they are linked; forgets on release.
 
-    The code held lies in the view state, so the plot and the pages show it too. Which single pins
-    are let go is known here only.
+    What is held lies in the view state, so the plot and the pages show it too.
     """
-
-    changed = Signal()
 
     def __init__(self, bench: Bench, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._bench = bench
-        self._floating: dict[Channel, frozenset[int]] = {}
-        bench.view.changed.connect(self._on_view)
 
     def code(self, channel: Channel, result: Result) -> tuple[int, Source]:
         """Return the code on a channel's pins, and where it comes from."""
@@ -33,7 +28,7 @@ class PinKeys(QObject):
 
     def floating(self, channel: Channel) -> frozenset[int]:
         """Return the pins that are let go, counted from the most significant bit."""
-        return self._floating.get(channel, frozenset())
+        return self._bench.view.floating(channel)
 
     def toggle(self, channel: Channel, result: Result, pin: int) -> None:
         """Force a 1 where a 0 is, and a 0 where a 1 is or nothing."""
@@ -53,18 +48,8 @@ class PinKeys(QObject):
             floating |= {pin}
         code = code | bit if state is PinState.HIGH else code & ~bit
         channels = tuple(Channel) if project.linked else (channel,)
-        before = dict(self._floating)
-        self._floating.update(dict.fromkeys(channels, floating))
-        self._bench.view.hold(channels, code)
-        if before != self._floating:
-            self.changed.emit()
+        self._bench.view.hold(channels, code, floating)
 
     def release(self) -> None:
         """Give the pins of all channels back to the picture."""
-        self._floating.clear()
         self._bench.view.hold(tuple(Channel), None)
-        self.changed.emit()
-
-    def _on_view(self) -> None:
-        for channel in [c for c in self._floating if self._bench.view.held(c) is None]:
-            del self._floating[channel]

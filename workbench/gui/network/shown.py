@@ -1,10 +1,11 @@
 """The figures beside the parts: volts and amperes for the code the pins show."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import Enum
 
+from workbench.circuit.floating import levels_at
 from workbench.circuit.network import Driver, Load, Network, NodeId, Zeros
-from workbench.circuit.solution import Levels, solve_levels
+from workbench.circuit.solution import Levels
 from workbench.pipeline.result import Result
 from workbench.project.document import Channel, Project
 from workbench.timing.mode import Axis, Polarity
@@ -80,29 +81,21 @@ def shown_figures(
     code : int
         ``0 <= code < n_codes``. [1]
     floating : frozenset of int
-        Pins, counted from the most significant bit, that drive nothing; then the network is
-        solved once more without them.
+        Pins, counted from the most significant bit, that drive nothing.
     """
     ones = [bool(code >> (network.bits - 1 - pin) & 1) for pin in range(network.bits)]
     idle = PinState.LOW if driver.zeros is Zeros.DRIVEN else PinState.FLOATING
     states = [PinState.HIGH if one else idle for one in ones]
-    pins = network.pins
-    kept = list(range(network.bits))
-    if floating:
-        kept = [pin for pin in kept if pin not in floating]
-        states = [PinState.FLOATING if pin in floating else state for pin, state in enumerate(states)]
-        network = replace(network, pins=tuple(network.pins[pin] for pin in kept))
-        levels = solve_levels(network, driver, load)
-        code = sum(1 << place for place, pin in enumerate(reversed(kept)) if ones[pin])
-    row = min(code, len(levels.volts_by_code) - 1)
-    amps = dict(zip(kept, levels.pin_amps[row].tolist(), strict=False))
+    states = [PinState.FLOATING if pin in floating else state for pin, state in enumerate(states)]
+    at = levels_at(network, levels, driver, load, code, floating)
+    levels, row, loaded = at.levels, at.row, at.volts
+    amps = dict(zip(at.pins, levels.pin_amps[row].tolist(), strict=False))
     volts = dict(zip(levels.nodes, levels.node_volts[row].tolist(), strict=True))
-    loaded = float(levels.volts_by_code[row])
     return Shown(
         code=sum(one << place for place, one in enumerate(reversed(ones))),
         states=tuple(states),
         leg_amps=tuple(amps.get(pin, 0.0) for pin in range(len(ones))),
-        pin_volts=tuple(volts.get(pin, 0.0) for pin in pins),
+        pin_volts=tuple(volts.get(pin, 0.0) for pin in network.pins),
         node_volts=volts,
         loaded_volts=loaded,
         open_volts=float(levels.open_by_code[row]),

@@ -1,5 +1,6 @@
 """Brings a result into the plot and the ruler: the line, or the whole frame."""
 
+from workbench.circuit.floating import levels_at
 from workbench.gui.bench import Bench
 from workbench.gui.scanline.content.areas import frame_areas, line_areas, moved_stretches
 from workbench.gui.scanline.content.frame import shown_frame
@@ -50,7 +51,7 @@ class Showing:
 
     def light(self, result: Result) -> None:
         """Light what is chosen, pointed at or held."""
-        view = self._bench.view
+        view, project = self._bench.view, result.project
         channel = result.channels[view.channel]
         part, moved = view.pointed or view.chosen, []
         if part is not None and result.scanline is not None and not self.frame:
@@ -58,12 +59,11 @@ class Showing:
             moved = moved_stretches(channel.network, codes, part)
         self._plot.show_moved(moved, f"{part} moves these" if moved else "")
         code = view.held(view.channel)
-        volts_by_code = channel.levels.volts_by_code
-        held = (
-            []
-            if code is None or code >= len(volts_by_code)
-            else [HeldLevel(code, float(volts_by_code[code]))]
-        )
+        held = []
+        if code is not None and code < len(channel.levels.volts_by_code):
+            driver, load, floating = project.driver, project.load, view.floating(view.channel)
+            at = levels_at(channel.network, channel.levels, driver, load, code, floating)
+            held = [HeldLevel(code, at.volts)]
         self._plot.show_held(held)
 
     def _shown_line(self, project: Project, scanline: Scanline) -> Shown:

@@ -38,11 +38,16 @@ class Field(QLineEdit):
             self.setProperty("state", role)
             self.style().unpolish(self)
             self.style().polish(self)
+            self._take_face()
+
+    def _take_face(self) -> None:
+        """Take the face again; polishing for another outline loses it."""
+        self.setFont(self._bench.type.mono(1.0, 500) if self._mono else self._bench.type.sans())
 
     def restyle(self) -> None:
         """Take sizes again; the colours come with the window's style sheet."""
-        type_, px = self._bench.type, self._bench.px
-        self.setFont(type_.mono(1.0, 500) if self._mono else type_.sans())
+        px = self._bench.px
+        self._take_face()
         self.setFixedHeight(px(30))
         self.setTextMargins(0, 0, self._key_width(), 0)
 
