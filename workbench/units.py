@@ -16,6 +16,7 @@ prefixes exist only here.
 
 import math
 import re
+from functools import lru_cache
 from typing import ClassVar
 
 from quantiphy import Quantity
@@ -149,7 +150,7 @@ def format_quantity(value: float, unit: str, digits: int = 4) -> str:
     """
     if not math.isfinite(value):
         return f"{_unbounded(value)} {unit}"
-    return str(_Readable(value, unit).render(prec=digits - 1))
+    return _rendered(value, unit, digits, strip_zeros=True)
 
 
 def format_fixed(value: float, unit: str, *, prefix: str = "", decimals: int = 3) -> str:
@@ -164,7 +165,7 @@ def format_significant(value: float, unit: str, digits: int = 4) -> str:
     """Return a value with the prefix that suits it and its trailing zeros kept: ``5.540 mA``."""
     if not math.isfinite(value):
         return f"{_unbounded(value)} {unit}"
-    return str(_Readable(value, unit).render(prec=digits - 1, strip_zeros=False))
+    return _rendered(value, unit, digits, strip_zeros=False)
 
 
 def format_percent(part: float, decimals: int = 1) -> str:
@@ -181,6 +182,12 @@ class _Readable(Quantity):
     minus = _MINUS
     output_sf = "TGMkmunpf"
     map_sf: ClassVar = {"u": "µ"}
+
+
+@lru_cache(maxsize=4096)
+def _rendered(value: float, unit: str, digits: int, *, strip_zeros: bool) -> str:
+    # Kept, since most of the some fifty values that are shown anew after an edit are the old ones.
+    return str(_Readable(value, unit).render(prec=digits - 1, strip_zeros=strip_zeros))
 
 
 def _unbounded(value: float) -> str:

@@ -138,6 +138,7 @@ class TestTable:
         assert panel.canvas.isVisible()
 
     def test_it_stays_in_step_with_the_drawing(self, panel) -> None:
+        run(panel, "table")
         model = panel.table.parts
         run(panel, "add-bit")
 
@@ -145,6 +146,7 @@ class TestTable:
         assert {model.part(row) for row in range(model.rowCount())} == drawn
 
     def test_a_value_typed_there_is_drawn_here(self, panel) -> None:
+        run(panel, "table")
         model = panel.table.parts
         row = model.row_of(PartId("R1"))
 
@@ -156,6 +158,7 @@ class TestTable:
         assert model.data(model.index(row, 1)) == "470 Ω"
 
     def test_tolerance_and_rating_are_typed_there_too(self, panel) -> None:
+        run(panel, "table")
         model = panel.table.parts
         row = model.row_of(PartId("R2"))
 
@@ -166,6 +169,7 @@ class TestTable:
         assert (resistor.tolerance, resistor.rating_watts) == (0.05, 0.125)
 
     def test_what_is_refused_is_said_and_changes_nothing(self, panel) -> None:
+        run(panel, "table")
         said = []
         panel._bench.noticed.connect(said.append)
         model = panel.table.parts

@@ -74,7 +74,7 @@ class NetworkPanel(QWidget):
 
     def _connect(self) -> None:
         bench = self._bench
-        bench.view.changed.connect(self._show_state)
+        bench.view.changed.connect(self._on_view)
         bench.theme_changed.connect(self._fold)
         self.head.released.connect(self.pins.release)
         self.head.note.clicked.connect(bench.actions.action("network.link").trigger)
@@ -86,8 +86,6 @@ class NetworkPanel(QWidget):
         """Show another result."""
         self._result = result
         self.canvas.show_result(result)
-        self.table.show_project(result.project)
-        self.figures.show_channel(result.channels[self._bench.view.channel])
         self._show_state()
 
     def table_shown(self) -> bool:
@@ -97,6 +95,7 @@ class NetworkPanel(QWidget):
     def turn_table(self) -> None:
         """Show the table, or the drawing again."""
         shown = self.table_shown()
+        self.table.show_project(self._result.project)
         self.stack.setCurrentWidget(self.scroller if shown else self.table)
         self.tools.table.setText("as table" if shown else "as drawing")
         self.tools.table.updateGeometry()
@@ -109,9 +108,12 @@ class NetworkPanel(QWidget):
         self.cards.show_state(result, channel)
         self.cards.setVisible(not result.project.linked and not self._slim())
         self.figures.show_channel(result.channels[channel])
-        self.table.show_project(result.project)
-        chosen = self.commands.part
-        self.tools.show_part(chosen)
+        if self.table_shown():
+            self.table.show_project(result.project)
+        self.tools.show_part(self.commands.part)
+
+    def _on_view(self) -> None:
+        self._show_state()
         self._bench.actions.refresh()
 
     # Room
