@@ -13,8 +13,8 @@ from tests.gui.gestures import drop_files
 from tests.gui.picture.pictures import packed, slope
 from workbench.bringup.faults import fault_named
 from workbench.circuit.network import PartId
+from workbench.gui.picture.images import Side
 from workbench.gui.picture.monitor_panel import with_total
-from workbench.gui.picture.view import Side
 from workbench.picture.scene import Card, Dither, Fit
 from workbench.project.document import Channel, MonitorRange
 from workbench.project.edits.drive import set_monitor

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.palette.sheet import Sheet, sheet_of
-from workbench.gui.picture.view import picture_image
+from workbench.gui.picture.images import picture_image
 from workbench.gui.widgets import draw_text
 from workbench.gui.widgets.control import outlined
 from workbench.picture.dither import Levels3

@@ -8,10 +8,11 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QMenu, QScrollArea, QStackedW
 
 from workbench.gui.actions import ActionSpec
 from workbench.gui.bench import Bench
+from workbench.gui.picture.images import Side
 from workbench.gui.picture.monitor_panel import LEAVES_OUT, MonitorPanel
 from workbench.gui.picture.scene_panel import ScenePanel
 from workbench.gui.picture.screen import Screen
-from workbench.gui.picture.view import PictureView, Side
+from workbench.gui.picture.view import PictureView
 from workbench.gui.widgets import Button, ButtonKind, Sign, Words, draw_sign, draw_text
 from workbench.gui.working.chain import Chain
 from workbench.gui.working.looked_at import looked_at
@@ -244,6 +245,9 @@ class PicturePage(QWidget):
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         menu = QMenu(self)
         menu.addAction("Copy the picture", self.copy)
+        for kind in ("picture-png", "picture-sent-png"):
+            menu.addAction(self.bench.actions.action(f"file.export-{kind}"))
+        menu.addSeparator()
         if self.bench.images is not None:
             menu.addAction("Load an image …", self.bench.images.choose)
             menu.addAction("Paste an image", self.bench.images.paste)

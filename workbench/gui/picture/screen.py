@@ -2,12 +2,12 @@
 
 from dataclasses import dataclass
 
-import numpy as np
-from numpy.typing import NDArray
 from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtGui import QImage
 
 from workbench.gui.bench import Bench
 from workbench.gui.jobs import Job
+from workbench.gui.picture.images import Side, picture_image
 from workbench.pipeline.result import Result
 from workbench.pipeline.screen import Look, glance, look
 from workbench.progress import Progress
@@ -15,8 +15,6 @@ from workbench.waveform.monitor import Monitor
 from workbench.waveform.places import Places, difference, places_of
 
 __all__ = ["Screen", "Shot"]
-
-ByteArray = NDArray[np.uint8]
 
 QUIET_MS = 30
 """The whole picture is begun once edits have stopped for so long. [ms]"""
@@ -33,13 +31,10 @@ class Shot:
     every: int
     places: Places | None
     """Where the screen's dots lie in the picture; none where nothing is seen."""
-    apart: ByteArray | None
-    """How far what is seen is from what is sent. [sRGB bytes]"""
-
-    @property
-    def whole(self) -> bool:
-        """Return whether every pixel is there."""
-        return self.every == 1
+    images: dict[Side, QImage]
+    """Each picture there is, to be painted."""
+    whole: bool
+    """Whether every pixel is there, and the monitor has adjusted itself to this very picture."""
 
 
 class Screen(QObject):
@@ -104,7 +99,7 @@ class Screen(QObject):
             return
 
         def whole(progress: Progress) -> Shot:
-            return _shot(result, look(result, monitor, progress=progress), 1)
+            return _shot(result, look(result, monitor, progress=progress), 1, whole=True)
 
         self._job = Job(self._bench, whole, self)
         self._job.done.connect(self._take)
@@ -139,10 +134,12 @@ def _same_mode(shot: Shot | None, result: Result) -> bool:
     return shot is not None and shot.result.project.mode == result.project.mode
 
 
-def _shot(result: Result, taken: Look, every: int) -> Shot:
+def _shot(result: Result, taken: Look, every: int, *, whole: bool = False) -> Shot:
+    images = {Side.SENT: picture_image(taken.sent)}
     if taken.seen is None:
-        return Shot(result, taken, every, None, None)
+        return Shot(result, taken, every, None, images, whole)
     n_rows, n_columns, _ = taken.seen.rgb.shape
     places = places_of(result.project.mode, taken.seen.adjustment, n_columns, n_rows, every=every)
-    apart = difference(taken.sent, taken.seen.rgb, places, every=every)
-    return Shot(result, taken, every, places, apart)
+    images[Side.SEEN] = picture_image(taken.seen.rgb)
+    images[Side.APART] = picture_image(difference(taken.sent, taken.seen.rgb, places, every=every))
+    return Shot(result, taken, every, places, images, whole)

@@ -1,10 +1,7 @@
 """The picture on screen: the pixel that is looked at stands under two lines; arrows move it."""
 
 from dataclasses import dataclass
-from enum import Enum
 
-import numpy as np
-from numpy.typing import NDArray
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QImage,
@@ -19,27 +16,17 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
+from workbench.gui.picture.images import Side
 from workbench.gui.picture.screen import Shot
 from workbench.gui.theme import DUSK
 from workbench.gui.widgets import Sign, draw_sign, draw_text
 from workbench.gui.widgets.control import outlined
 from workbench.waveform.places import Places
 
-__all__ = ["PictureView", "Side", "picture_image"]
-
-ByteArray = NDArray[np.uint8]
+__all__ = ["PictureView"]
 
 COARSE = 8
 """Pixels that a key moves with Shift. [1]"""
-_ALPHA = 0xFF << 24
-
-
-class Side(Enum):
-    """Which picture is shown."""
-
-    SENT = "as sent"
-    SEEN = "as seen"
-    APART = "difference"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -49,15 +36,6 @@ class _Shown:
     image: QImage
     every: int
     places: Places | None
-
-
-def picture_image(rgb: ByteArray) -> QImage:
-    """Return an image that owns its pixels, from sRGB bytes of shape (height, width, 3)."""
-    wide = rgb.astype(np.uint32)
-    packed = _ALPHA | wide[:, :, 0] << 16 | wide[:, :, 1] << 8 | wide[:, :, 2]
-    packed = np.ascontiguousarray(packed, np.uint32)
-    height, width = packed.shape
-    return QImage(packed.data, width, height, 4 * width, QImage.Format.Format_RGB32).copy()
 
 
 class PictureView(QWidget):
@@ -90,19 +68,16 @@ class PictureView(QWidget):
         """Show a look at the picture, on the side that is chosen."""
         mode = shot.result.project.mode
         self._size = QSize(mode.h.active, mode.v.active)
-        look = shot.look
         self._said = None
-        if self.side is Side.SENT or look.seen is None:
-            rgb, places = look.sent, None
-            if self.side is not Side.SENT:
-                self._said = look.verdict.standing.value, look.verdict.sentence
-                rgb = np.zeros_like(rgb)
-        elif self.side is Side.SEEN:
-            rgb, places = look.seen.rgb, shot.places
-        else:
-            assert shot.apart is not None
-            rgb, places = shot.apart, shot.places
-        self._shown = _Shown(picture_image(rgb), shot.every, places)
+        image = shot.images.get(self.side)
+        if image is None:
+            # There is no picture that stands still: a dark screen that says why.
+            verdict = shot.look.verdict
+            self._said = verdict.standing.value, verdict.sentence
+            image = QImage(shot.images[Side.SENT].size(), QImage.Format.Format_RGB32)
+            image.fill(0)
+        places = None if self.side is Side.SENT else shot.places
+        self._shown = _Shown(image, shot.every, places)
         self.update()
 
     @property
