@@ -6,7 +6,10 @@ import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtGui import QImage
 
-__all__ = ["Side", "picture_image"]
+__all__ = ["ENLARGED", "Side", "enlarged", "picture_image"]
+
+ENLARGED = 4
+"""How many times a difference is shown, so that a faint ghost can be seen. [1]"""
 
 
 class Side(Enum):
@@ -15,6 +18,11 @@ class Side(Enum):
     SENT = "as sent"
     SEEN = "as seen"
     APART = "difference"
+
+
+def enlarged(apart: NDArray[np.uint8]) -> NDArray[np.uint8]:
+    """Return a difference several times over, same shape. [1]"""
+    return np.minimum(apart, 255 // ENLARGED) * ENLARGED
 
 
 def picture_image(rgb: NDArray[np.uint8]) -> QImage:

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QMenu, QScrollArea, QStackedW
 
 from workbench.gui.actions import ActionSpec
 from workbench.gui.bench import Bench
-from workbench.gui.picture.images import Side
+from workbench.gui.picture.images import ENLARGED, Side
 from workbench.gui.picture.monitor_panel import LEAVES_OUT, MonitorPanel
 from workbench.gui.picture.scene_panel import ScenePanel
 from workbench.gui.picture.screen import Screen
@@ -28,6 +28,9 @@ __all__ = ["PicturePage"]
 _ASIDE = 258
 """Width of the column of settings. [design px]"""
 _ROOM_FOR_WHY = 300
+_ROOM_FOR_BUTTON = 220
+_ROOM_FOR_ASIDE = 900
+"""A narrower page, as on a projector, leaves the settings out. [design px]"""
 _LOW = 400
 """A page that is lower puts captions into their fields. [design px]"""
 
@@ -140,7 +143,14 @@ class PicturePage(QWidget):
         if shot is None:
             return
         self.view.show_shot(shot)
-        self.verdict.show_verdict(shot.look.verdict.standing, shot.look.verdict.sentence, self.view.side)
+        sentence = shot.look.verdict.sentence
+        if any(shot.moved) and self.looking.monitor_in_force.auto_adjust:
+            across, down = (abs(by) for by in shot.moved)
+            sentence = (
+                f"It took bright edges for the picture's: moved by {across} px and {down} lines, as dark "
+                f"borders make it do. {sentence}"
+            )
+        self.verdict.show_verdict(shot.look.verdict.standing, sentence, self.view.side)
         self.monitor.show_monitor()
 
     def _show_side(self, side: Side) -> None:
@@ -206,17 +216,22 @@ class PicturePage(QWidget):
         px, width, height = self.bench.px, self.width(), self.height()
         pad, top, head, foot = px(20), px(8), px(28), px(22)
         aside = px(_ASIDE)
-        self._edge = width - aside - 2 * pad
+        roomy = width >= px(_ROOM_FOR_ASIDE)
+        self._aside.setVisible(roomy)
+        self._edge = width - aside - 2 * pad if roomy else width - 1
         high = max(px(80), height - top - head - foot - px(10))
         most = max(px(200), self._edge - px(_ROOM_FOR_WHY) - 2 * pad)
         wide = min(round(high * 4 / 3) + px(12), most)
-        self._head.setGeometry(pad, top, max(wide - px(8), px(260)), head)
+        self.faults_button.setVisible(roomy)
+        column = max(wide, self._head.sizeHint().width() + px(8))
+        self._head.setGeometry(pad, top, column - px(8), head)
         self.view.setGeometry(pad, top + head + px(4), wide, high)
-        self.verdict.setGeometry(pad, height - foot - px(4), max(wide, px(260)), foot)
-        left = pad + wide + px(24)
+        self.verdict.setGeometry(pad, height - foot - px(4), column, foot)
+        left = pad + column + px(24)
         room = self._edge - left - px(16)
         self.chain.setGeometry(left, top + px(36), room, height - top - px(36) - px(8))
         hint = self.working.sizeHint()
+        self.working.setVisible(height >= px(_ROOM_FOR_BUTTON))
         self.working.setGeometry(
             left + room - hint.width(), height - hint.height() - px(14), hint.width(), hint.height()
         )
@@ -278,7 +293,7 @@ class Verdict(QWidget):
             self._sign, self.text = None, "settled levels, no cable, a perfect display"
         else:
             self._sign = None if standing is Standing.SHOWN else Sign.WARNS
-            how = "difference, " if side is Side.APART else ""
+            how = f"difference, {ENLARGED} times; " if side is Side.APART else ""
             named = "" if standing is Standing.SHOWN else f"{standing.value}. "
             self.text = f"{how}a model: {named}{sentence}"
         self.setAccessibleName(self.text)

@@ -7,7 +7,7 @@ from PySide6.QtGui import QImage
 
 from workbench.gui.bench import Bench
 from workbench.gui.jobs import Job
-from workbench.gui.picture.images import Side, picture_image
+from workbench.gui.picture.images import Side, enlarged, picture_image
 from workbench.pipeline.result import Result
 from workbench.pipeline.screen import Look, glance, look
 from workbench.progress import Progress
@@ -35,6 +35,15 @@ class Shot:
     """Each picture there is, to be painted."""
     whole: bool
     """Whether every pixel is there, and the monitor has adjusted itself to this very picture."""
+
+    @property
+    def moved(self) -> tuple[int, int]:
+        """Return by how many pixels and lines the monitor looks beside the picture's start. [1]"""
+        if self.look.seen is None:
+            return 0, 0
+        found, mode = self.look.seen.adjustment, self.result.project.mode
+        first = found.left * mode.h.total / found.total
+        return round(first) - mode.h.sync - mode.h.back_porch, found.top - mode.v.sync - mode.v.back_porch
 
 
 class Screen(QObject):
@@ -141,5 +150,6 @@ def _shot(result: Result, taken: Look, every: int, *, whole: bool = False) -> Sh
     n_rows, n_columns, _ = taken.seen.rgb.shape
     places = places_of(result.project.mode, taken.seen.adjustment, n_columns, n_rows, every=every)
     images[Side.SEEN] = picture_image(taken.seen.rgb)
-    images[Side.APART] = picture_image(difference(taken.sent, taken.seen.rgb, places, every=every))
+    apart = difference(taken.sent, taken.seen.rgb, places, every=every)
+    images[Side.APART] = picture_image(enlarged(apart))
     return Shot(result, taken, every, places, images, whole)
