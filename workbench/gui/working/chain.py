@@ -19,6 +19,8 @@ from workbench.waveform.working import ChannelWorking
 __all__ = ["Chain"]
 
 _HEAD, _FOOT, _ROW = 26, 62, 62
+_TWO_LINES = 42
+"""A row that is lower shows its main line only. [design px]"""
 _KEY_WIDTH, _KEY_HEIGHT = 18, 26
 _GAP = 30
 """Between two steps: room for the chevron. [design px]"""
@@ -197,20 +199,21 @@ class Chain(QWidget):
         if channel is not Channel.RED:
             painter.setPen(theme.color("hairline"))
             painter.drawLine(QPointF(0, round(box.top())), QPointF(box.width(), round(box.top())))
+        line = middle - (px(9) if box.height() >= px(_TWO_LINES) else 0)
         painter.setPen(trace_pen(self._bench, channel))
-        painter.drawLine(QPointF(0, middle - px(9)), QPointF(px(15), middle - px(9)))
+        painter.drawLine(QPointF(0, line), QPointF(px(15), line))
         asked = "test card" if working.wanted is None else f"{working.wanted} of 255"
         self._two_lines(
             painter, QRectF(px(22), box.top(), px(100), box.height()), channel.value, asked, channel
         )
         for step, left, width in steps:
             place = QRectF(left, box.top(), width + px(12), box.height())
-            self._paint_chevron(painter, QPointF(left - px(13), middle - px(9)))
+            self._paint_chevron(painter, QPointF(left - px(13), line))
             if step is STEPS[_PINS]:
                 self._paint_pins(painter, place, working)
                 continue
             self._two_lines(painter, place, step.main(working), step.below(working))
-            if step is STEPS[-1]:
+            if step is STEPS[-1] and box.height() >= px(_TWO_LINES):
                 bar = QRectF(left, middle + px(21), min(width, px(96)), px(3))
                 self._paint_bar(painter, bar, channel, working.loaded_volts)
 
@@ -219,12 +222,14 @@ class Chain(QWidget):
     ) -> None:
         theme, type_, px = self._bench.theme, self._bench.type, self._bench.px
         middle = box.center().y()
-        first = QRectF(box.left(), middle - px(19), box.width(), px(20))
+        low = box.height() < px(_TWO_LINES)
+        first = QRectF(box.left(), middle - px(10 if low else 19), box.width(), px(20))
         second = QRectF(box.left(), middle + px(3), box.width(), px(16))
         face = type_.sans(1.0, 600) if channel else type_.mono(1.06, 500)
         ink = theme.channel(channel) if channel else theme.color("text")
         draw_text(painter, first, main, face, ink)
-        draw_text(painter, second, below, type_.sans(0.82), theme.color("dim"))
+        if not low:
+            draw_text(painter, second, below, type_.sans(0.82), theme.color("dim"))
 
     def _paint_chevron(self, painter: QPainter, centre: QPointF) -> None:
         px = self._bench.px
@@ -241,7 +246,7 @@ class Chain(QWidget):
         for place, bit in enumerate(working.bits):
             key = QRectF(
                 box.left() + place * px(_KEY_WIDTH + 3),
-                box.center().y() - px(_KEY_HEIGHT) / 2 - px(4),
+                box.center().y() - px(_KEY_HEIGHT) / 2 - (px(4) if box.height() >= px(_TWO_LINES) else 0),
                 px(_KEY_WIDTH),
                 px(_KEY_HEIGHT),
             )
