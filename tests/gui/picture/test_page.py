@@ -13,7 +13,7 @@ from tests.gui.gestures import drop_files
 from tests.gui.picture.pictures import packed, slope
 from workbench.bringup.faults import fault_named
 from workbench.circuit.network import PartId
-from workbench.gui.picture.images import Side
+from workbench.gui.picture.images import Side, enlarged
 from workbench.gui.picture.monitor_panel import with_total
 from workbench.picture.scene import Card, Dither, Fit
 from workbench.project.document import Channel, MonitorRange
@@ -379,3 +379,26 @@ def test_closing_in_the_middle_of_a_look_leaves_nothing_running(make_desk, qtbot
 
     desk.window.close()
     assert page.looking._job is None or not page.looking._job._thread.is_alive()
+
+
+def test_dark_borders_deceive_a_monitor_that_adjusts_itself_and_that_is_said(
+    page, desk, qtbot, tmp_path
+) -> None:
+    wide = tmp_path / "wide.png"
+    wide.write_bytes(packed(slope(400, 100).point(lambda v: 255), "PNG"))
+
+    load(page, qtbot, wide)
+
+    # 640 × 160 in the middle of 480 lines: 160 dark ones above.
+    assert page.looking.shot.moved == (0, 160)
+    assert "took bright edges for the picture's: moved by 0 px and 160 lines" in page.verdict.text
+    page.looking.set_monitor(Monitor(auto_adjust=False))
+    settled(page, qtbot)
+    assert page.looking.shot.moved == (0, 0)
+
+
+def test_a_difference_is_shown_four_times(page, desk, qtbot) -> None:
+    page.sides[Side.APART].click()
+
+    assert "difference, 4 times" in page.verdict.text
+    assert enlarged(np.array([0, 3, 63, 64, 200], np.uint8)).tolist() == [0, 12, 252, 252, 252]

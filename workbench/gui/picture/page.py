@@ -135,7 +135,7 @@ class PicturePage(QWidget):
             return
         when = format_fixed(shown.working.time_s, "s", prefix="µ")
         self.place.say(f"{shown.place} · scanline {shown.working.scanline} · at {when}")
-        self.chain.show_pixel(shown, working_text(shown.working))
+        self.chain.show_pixel(shown, shown.words)
         self._place_title()
 
     def _on_shot(self) -> None:

@@ -25,6 +25,14 @@ class LookedAt:
         """Return where the pixel is, in words."""
         return f"column {self.working.column}" if self.in_picture else "in blanking"
 
+    @property
+    def words(self) -> str:
+        """Return code and volts of each channel, to be read aloud."""
+        return "; ".join(
+            f"{name.value} code {channel.code}, {channel.loaded_volts:.3f} V"
+            for name, channel in zip(Channel, self.working.channels, strict=True)
+        )
+
 
 def looked_at(result: Result, view: ViewState) -> LookedAt | None:
     """Return the working of the pixel under the *here* cursor; none where there is no line."""
