@@ -12,6 +12,8 @@ from workbench.picture.palette import NEUTRAL, Palette
 __all__ = ["Greys", "grey_words"]
 
 _HEAD, _FOOT = 20, 18
+_LISTED = 12
+"""Neutral greys up to this number are listed one by one. [1]"""
 
 
 class Greys(QWidget):
@@ -84,8 +86,9 @@ def grey_words(palette: Palette) -> str:
     if not tinted:
         return f"All {len(greys)} greys are neutral: no tint of ΔE {NEUTRAL:g} or more."
     worst = max(tinted, key=lambda grey: grey.tint)
-    exist = ", ".join(f"{grey.lightness:.0f}" for grey in neutral[:8]) + (" …" if len(neutral) > 8 else "")
+    few = len(neutral) <= _LISTED
+    exist = f" (L* {', '.join(f'{grey.lightness:.0f}' for grey in neutral)})" if few else ""
     return (
-        f"{len(neutral)} of {len(greys)} greys are neutral (L* {exist}); {len(tinted)} are tinted, the worst "
+        f"{len(neutral)} of {len(greys)} greys are neutral{exist}; {len(tinted)} are tinted, the worst "
         f"at L* {worst.lightness:.0f} by ΔE {worst.tint:.1f}."
     )

@@ -89,7 +89,7 @@ class PalettePage(QWidget):
         combinations, colours = _grouped(shown.combinations), _grouped(shown.colours)
         return (
             f"{combinations} combinations of codes; a display tells {colours} colours apart: "
-            f"{red} levels of red × {green} of green × {blue} of blue."
+            f"{red} of red × {green} of green × {blue} of blue."
         )
 
     def _tell(self) -> None:
