@@ -93,7 +93,7 @@ def _candidate_object(candidate: Candidate) -> dict[str, object]:
     return {
         "aim": candidate.aim.value,
         "ohms": {channel.value: [leg.ohms for leg in legs[channel]] for channel in Channel},
-        "legs": {channel.value: [leg_words(leg) for leg in legs[channel]] for channel in Channel},
+        "legs": {channel.value: [leg.words for leg in legs[channel]] for channel in Channel},
         "worst_error_v": candidate.worst_error_volts,
         "full_scale_v": candidate.full_scale_volts,
         "max_inl_lsb": candidate.max_inl_lsb,
@@ -114,7 +114,7 @@ def _lines(found: Fit) -> Iterator[str]:
         yield ""
         yield f"{candidate.aim.value}: {candidate.n_parts} resistors"
         for names, legs in _alike(candidate):
-            yield f"  {names:<22}{'  '.join(leg_words(leg) for leg in legs)}"
+            yield f"  {names:<22}{'  '.join(leg.words for leg in legs)}"
         yield f"  {'white':<22}{format_fixed(candidate.full_scale_volts, 'V')}"
         yield f"  {'worst level error':<22}{_millivolts(candidate.worst_error_volts)}"
         errors = f"{candidate.max_dnl_lsb:.2f} LSB  {candidate.max_inl_lsb:.2f} LSB"
@@ -129,12 +129,6 @@ def _alike(candidate: Candidate) -> list[tuple[str, tuple[Leg, ...]]]:
     for channel, legs in zip(Channel, candidate.legs, strict=True):
         names.setdefault(legs, []).append(channel.value)
     return [(", ".join(words), legs) for legs, words in names.items()]
-
-
-def leg_words(leg: Leg) -> str:
-    """Return how a leg is made, as ``1 kΩ || 4.7 kΩ``."""
-    letters = dict(zip("abc", (format_quantity(part.ohms, "Ω") for part in leg.parts), strict=False))
-    return "".join(letters.get(mark, mark) for mark in leg.arrangement.value)
 
 
 def _millivolts(volts: float) -> str:

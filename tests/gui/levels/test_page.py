@@ -192,3 +192,23 @@ def test_a_broken_network_leaves_an_empty_plot(page):
 
     assert not shown.grab().isNull()
     assert not shown.figures.sound
+
+
+def test_matching_and_source_resistance_are_said(page):
+    shown = page()
+
+    assert shown.matching.text() == "The whites are alike: 0.743 V."
+    assert shown.source.text().startswith("Source resistance 258.1 Ω")
+    assert shown.table.y() > shown.source.geometry().bottom()
+
+
+def test_the_table_goes_to_a_file(qtbot, desk, messages, tmp_path):
+    desk.window.pages.open("levels")
+    shown = desk.window.pages.stack.currentWidget()
+    messages.save_paths = [tmp_path / "levels.csv"]
+
+    qtbot.mouseClick(shown.save, LEFT)
+
+    rows = (tmp_path / "levels.csv").read_text().splitlines()
+    assert rows[0].startswith("channel,code,bits,loaded_v")
+    assert len(rows) == 1 + 3 * 32

@@ -11,6 +11,7 @@ import numpy.typing as npt
 from workbench.circuit.ports import FloatArray
 from workbench.circuit.series import Series, series_values
 from workbench.errors import NetworkError
+from workbench.units import format_quantity
 
 __all__ = ["MOST_PARTS", "Arrangement", "Drawer", "Leg", "Options", "OwnedPart", "leg_options"]
 
@@ -93,6 +94,12 @@ class Leg:
     arrangement: Arrangement
     parts: tuple[OwnedPart, ...]
     """In the order of the arrangement's letters."""
+
+    @property
+    def words(self) -> str:
+        """Return how the leg is made, as ``1 kΩ || 4.7 kΩ``."""
+        letters = dict(zip("abc", (format_quantity(part.ohms, "Ω") for part in self.parts), strict=False))
+        return "".join(letters.get(mark, mark) for mark in self.arrangement.value)
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -8,15 +8,19 @@ from workbench.gui.bench import Bench
 from workbench.gui.levels.errors import ErrorBars
 from workbench.gui.levels.eye import EyeStrip
 from workbench.gui.levels.figures import CodeFigures, code_figures
+from workbench.gui.levels.matching import Sentence, matching_words, source_words
 from workbench.gui.levels.staircase import Staircase
 from workbench.gui.levels.table_view import CodeTable
 from workbench.gui.widgets import Button, ButtonKind, Words
+from workbench.gui.widgets.said import Said
 from workbench.pipeline.result import Result
 from workbench.project.document import Channel, Project
 
 __all__ = ["LevelsPage"]
 
+_EXPORT = "file.export-levels-csv"
 _ROOM_FOR_EYE = 230
+_ROOM_FOR_SENTENCES = 240
 _ROOM_FOR_BARS, _ROOM_FOR_BARS_HIGH = 460, 190
 """Sizes from which a picture has room. [px at 14 px text]"""
 
@@ -40,8 +44,13 @@ class LevelsPage(QWidget):
         self.eye = EyeStrip(bench, "Lightness of every code", self.hold, self)
         self.title = Words(bench, "Codes", caps=True, role="dim", parent=self)
         self.copy = Button(bench, "Copy as table", ButtonKind.QUIET, self)
+        self.save = Button(bench, "Save as CSV …", ButtonKind.QUIET, self)
+        self.save.setToolTip("Writes every code of every channel: volts, steps, errors, currents, lightness.")
+        self.matching = Said(bench, size=0.9, parent=self)
+        self.source = Said(bench, size=0.9, parent=self)
         self.table = CodeTable(bench, self.hold, self)
         self.copy.clicked.connect(self.table.copy)
+        self.save.clicked.connect(lambda: self.bench.actions.action(_EXPORT).trigger())
         bench.view.changed.connect(self._take)
         bench.theme_changed.connect(self._arrange)
 
@@ -74,11 +83,20 @@ class LevelsPage(QWidget):
             self._shown = levels, channel
             self.figures = code_figures(self._result.channels[channel])
             self._show(self.figures)
+        self._say(matching_words(self._result), source_words(self._result, channel))
         held = self._lit(channel, self._result)
         held = held if held is not None and self.figures and held < self.figures.n_codes else None
         for view in (self.staircase, self.dnl, self.inl, self.eye):
             view.show_held(held)
         self.table.show_held(held)
+
+    def _say(self, *sentences: Sentence) -> None:
+        """Say how channels match and what the source is; make room where a sentence needs more."""
+        before = [said.text() for said in (self.matching, self.source)]
+        for said, sentence in zip((self.matching, self.source), sentences, strict=True):
+            said.tell(*sentence)
+        if [said.text() for said in (self.matching, self.source)] != before:
+            self._arrange()
 
     def _lit(self, channel: Channel, result: Result) -> int | None:
         """Return the code that is held, or that of the pixel that is looked at."""
@@ -115,9 +133,25 @@ class LevelsPage(QWidget):
         for row, view in enumerate((self.dnl, self.inl)):
             view.setGeometry(pad + stairs + gap, top + row * (plots // 2), bars, plots // 2)
         self.eye.setGeometry(pad, height - strip - px(8), left, strip)
-        start = self._edge + pad
-        hint = self.copy.sizeHint()
-        self.title.setGeometry(start, top, px(120), px(22))
-        self.copy.setGeometry(width - hint.width() - px(8), top - px(4), hint.width(), hint.height())
-        self.table.setGeometry(start - px(8), top + px(26), width - start, height - top - px(30))
+        self._arrange_codes(self._edge + pad, top)
         self.update()
+
+    def _arrange_codes(self, start: int, top: int) -> None:
+        """Place the right side: head, the two sentences where there is room, the table."""
+        px, width, height = self.bench.px, self.width(), self.height()
+        right = width - px(8)
+        for button in (self.copy, self.save):
+            hint = button.sizeHint()
+            button.setGeometry(right - hint.width(), top - px(4), hint.width(), hint.height())
+            right -= hint.width()
+        self.save.setVisible(self.save.x() >= start + px(60))
+        self.title.setGeometry(start, top, px(60), px(22))
+        roomy = height >= px(_ROOM_FOR_SENTENCES)
+        head = top + px(26)
+        for said in (self.matching, self.source):
+            said.setVisible(roomy)
+            if roomy:
+                lines = max(px(20), said.heightForWidth(width - start - px(12)))
+                said.setGeometry(start, head, width - start - px(12), lines)
+                head += lines + px(2)
+        self.table.setGeometry(start - px(8), head, width - start, height - head - px(4))

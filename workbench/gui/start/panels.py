@@ -34,6 +34,7 @@ PANELS = Panels(
         PageSpec("levels", "Levels", late("workbench.gui.levels", "LevelsPage")),
         PageSpec("tolerance", "Tolerance", late("workbench.gui.tolerance.page", "TolerancePage")),
         PageSpec("timing", "Timing", late("workbench.gui.timing", "TimingPage")),
+        PageSpec("parts", "Parts", late("workbench.gui.drawer.page", "PartsPage")),
         PageSpec("monitor", "Monitor", late("workbench.gui.monitor.page", "MonitorPage")),
         PageSpec("clock", "Clock", late("workbench.gui.clock.page", "ClockPage")),
         PageSpec("palette", "Palette", late("workbench.gui.palette", "PalettePage")),

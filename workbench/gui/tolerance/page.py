@@ -13,7 +13,7 @@ from workbench.gui.actions import ActionSpec
 from workbench.gui.bench import Bench
 from workbench.gui.levels.figures import code_figures
 from workbench.gui.timing.page import Refusal
-from workbench.gui.tolerance.bag import Bag, Said
+from workbench.gui.tolerance.bag import Bag
 from workbench.gui.tolerance.drawing_boards import drawn_boards
 from workbench.gui.tolerance.form import ToleranceForm
 from workbench.gui.tolerance.histogram import SpreadView
@@ -23,6 +23,7 @@ from workbench.gui.tolerance.words import count_words, monotonic_words
 from workbench.gui.widgets import Button, Sign, Words
 from workbench.gui.widgets.figure_table import FigureRow
 from workbench.gui.widgets.progress_bar import ProgressBar
+from workbench.gui.widgets.said import Said
 from workbench.pipeline.result import ChannelResult, Result
 from workbench.project.document import Channel, Project
 from workbench.units import format_percent

@@ -163,7 +163,6 @@ class FigureTable(QTableView):
         head.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         head.setSectionsClickable(False)
         head.setHighlightSections(False)
-        head.setStretchLastSection(not any(column.takes_rest for column in columns))
         head.viewport().setAutoFillBackground(False)
         self.viewport().setAutoFillBackground(False)
         self.selectionModel().currentRowChanged.connect(lambda now, _before: self._on_row(now.row()))
@@ -235,6 +234,9 @@ class FigureTable(QTableView):
             # A column that could show its first letters only gives way to the others.
             self.setColumnHidden(number, room < min(width, self._bench.px(90)))
             self.setColumnWidth(number, room)
+        shown = [n for n in range(len(widths)) if not self.isColumnHidden(n)]
+        last = self.figures.columns[shown[-1]] if shown else None
+        self.horizontalHeader().setStretchLastSection(last is not None and not last.takes_rest)
 
     def _restyle(self) -> None:
         self.horizontalHeader().setFont(self._bench.type.sans(0.86))
