@@ -2,7 +2,7 @@
 
 from hypothesis import strategies as st
 
-from workbench.circuit.ladders import r2r, weighted
+from workbench.circuit.ladders import r2r, segmented, weighted
 from workbench.circuit.network import Cable, Driver, Load, Network, Zeros
 from workbench.picture.scene import REPEATS, Card, Picture
 from workbench.project.document import Channels, MonitorRange, Project, SyncLine, SyncLines, Wiring
@@ -25,8 +25,13 @@ def networks(draw: st.DrawFn) -> Network:
     bits = draw(st.integers(1, 8))
     shunt, series = draw(st.none() | OHMS), draw(st.none() | OHMS)
     farads = draw(st.sampled_from([0.0, 1e-12, 30e-12]))
-    if draw(st.booleans()):
+    shape = draw(st.sampled_from(["weighted", "r2r", "segmented"]))
+    if shape == "r2r":
         return r2r(bits, draw(OHMS), shunt_ohms=shunt, series_ohms=series, node_farads=farads)
+    if shape == "segmented" and bits > 1:
+        several = draw(st.integers(2, min(bits, 3)))
+        ohms = draw(st.lists(OHMS, min_size=1 + bits - several, max_size=1 + bits - several))
+        return segmented(bits, several, ohms, shunt_ohms=shunt, series_ohms=series, node_farads=farads)
     values = draw(st.lists(OHMS, min_size=bits, max_size=bits))
     return weighted(bits, values, shunt_ohms=shunt, series_ohms=series, node_farads=farads)
 
@@ -69,8 +74,8 @@ def projects(draw: st.DrawFn) -> Project:
     linked = draw(st.booleans())
     one = draw(networks())
     red, green, blue = (one, one, one) if linked else (one, draw(networks()), draw(networks()))
-    pins = [f"P{i}" for i in range(red.bits + green.bits + blue.bits + 2)]
-    green_at, blue_at = red.bits, red.bits + green.bits
+    pins = [f"P{i}" for i in range(red.n_pins + green.n_pins + blue.n_pins + 2)]
+    green_at, blue_at = red.n_pins, red.n_pins + green.n_pins
     codes = tuple(draw(st.integers(0, network.n_codes - 1)) for network in (red, green, blue))
     unit = st.floats(0.0, 1.0)
     return Project(

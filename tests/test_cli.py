@@ -135,7 +135,7 @@ def test_every_pin_of_a_new_project_has_a_name_of_its_own(board):
     wiring = read_project(board).wiring
     names = [*wiring.red, *wiring.green, *wiring.blue, wiring.h, wiring.v]
 
-    assert names[0] == "P2"
+    assert names[0] == "P0"
     assert len(names) == len(set(names)) == 17
 
 
@@ -207,7 +207,7 @@ def test_version_and_help_end_well(capsys):
         pytest.param(["new", "-o", "x", "--mode", "1024x768@43i"], "progressive", id="interlaced"),
         pytest.param(["new", "-o", "x", "--on-resistance", "1/2/3"], "40/55", id="three resistances"),
         pytest.param(
-            ["new", "-o", "x", "--ladder", "r2r", "--values", "1,2,3"], "R, or R,2R", id="three of two"
+            ["new", "-o", "x", "--ladder", "r2r", "--values", "1,2,3"], "R, or R and 2R", id="three of two"
         ),
         pytest.param(["--frobnicate"], "--frobnicate", id="no such option"),
     ],

@@ -24,7 +24,7 @@ LOAD = Load(farads=10e-12)
 def kernels_of(mode):
     pulse = pixel_pulse(NETWORK, Driver(), LOAD, Cable(2.0), pixel_s=mode.pixel_s, samples=SAMPLES)
     levels = solve_levels(NETWORK, Driver(), LOAD)
-    return (pixel_kernel(levels.volts_by_code, pulse.volts),) * 3
+    return (pixel_kernel(levels.volts_by_code, levels.states, pulse.volts),) * 3
 
 
 def codes_of(mode):

@@ -3,10 +3,11 @@
 import numpy as np
 import pytest
 
+from workbench.circuit.codes import bits_by_code
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import GROUND, Driver, Load
-from workbench.circuit.solution import bits_by_code, solve_levels
+from workbench.circuit.solution import solve_levels
 
 pytestmark = pytest.mark.benchmark
 

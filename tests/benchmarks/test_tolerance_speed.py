@@ -3,9 +3,9 @@
 import numpy as np
 import pytest
 
+from workbench.circuit.codes import bits_by_code
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.network import GROUND, Driver, Load
-from workbench.circuit.solution import bits_by_code
 from workbench.circuit.tolerance import Band, Tolerances, find_tolerance
 
 pytestmark = pytest.mark.benchmark

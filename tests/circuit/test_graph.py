@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from workbench.circuit.graph import MAX_BITS, ProblemKind, wiring
+from workbench.circuit.graph import MAX_PINS, ProblemKind, wiring
 from workbench.circuit.network import GROUND, Capacitor, Network, Resistor
 
 
@@ -84,7 +84,7 @@ def test_a_pin_behind_ground_is_dead():
 
 
 def test_as_many_pins_as_are_solved():
-    pins = tuple(f"p{i}" for i in range(MAX_BITS))
+    pins = tuple(f"p{i}" for i in range(MAX_PINS))
 
     assert wiring(network(*((pin, "out") for pin in pins), pins=pins)).problems == ()
     assert wiring(network(pins=(*pins, "one more"))).fatal

@@ -7,9 +7,10 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from workbench.circuit.codes import bits_by_code
 from workbench.circuit.network import GROUND, Capacitor, Driver, Load, Network, Resistor, Zeros
 from workbench.circuit.response import pixel_pulse
-from workbench.circuit.solution import bits_by_code, solve_levels
+from workbench.circuit.solution import solve_levels
 
 OHMS = st.floats(1.0, 1e5)
 quick = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])

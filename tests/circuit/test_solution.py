@@ -3,10 +3,11 @@ import math
 import numpy as np
 import pytest
 
+from workbench.circuit.codes import bits_by_code
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import GROUND, Capacitor, Driver, Load, Network, Resistor, Zeros
-from workbench.circuit.solution import ProblemKind, bits_by_code, solve_levels
+from workbench.circuit.solution import ProblemKind, solve_levels
 
 THREE = weighted(3, [500.0, 1000.0, 2000.0])
 

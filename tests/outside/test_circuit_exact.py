@@ -5,8 +5,9 @@ import numpy as np
 import pytest
 import sympy
 
+from workbench.circuit.codes import bits_by_code
 from workbench.circuit.network import GROUND, Driver, Load, Network, Resistor, Zeros
-from workbench.circuit.solution import bits_by_code, solve_levels
+from workbench.circuit.solution import solve_levels
 
 SEEDS = range(12)
 

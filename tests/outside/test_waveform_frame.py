@@ -7,7 +7,7 @@ import pytest
 from scipy import signal
 
 from tests.waveform.pulses import rc_pulse
-from workbench.circuit.solution import bits_by_code
+from workbench.circuit.codes import bits_by_code
 from workbench.timing.search import find_mode
 from workbench.waveform.frame import frame_slices
 from workbench.waveform.kernel import pixel_kernel
@@ -21,7 +21,7 @@ WEIGHTS = np.array([0.4, 0.2, 0.1])
 def test_frame_is_the_convolution_of_bits_with_pulses(tau_s):
     mode = replace(VGA, h=replace(VGA.h, active=101), v=replace(VGA.v, active=200))
     pulse = rc_pulse(WEIGHTS, tau_s=tau_s, samples=SAMPLES, n_after=15)
-    kernel = pixel_kernel(bits_by_code(3) @ WEIGHTS, pulse)
+    kernel = pixel_kernel(bits_by_code(3) @ WEIGHTS, bits_by_code(3), pulse)
     codes = np.random.default_rng(2).integers(0, 8, (3, 200, 101)).astype(np.uint8)
 
     volts = np.concatenate(

@@ -34,7 +34,7 @@ def ladder(farads):
 def line_of(network, driver, card):
     levels = solve_levels(network, driver, LOAD)
     pulse = pixel_pulse(network, driver, LOAD, None, pixel_s=MODE.pixel_s, samples=SAMPLES)
-    kernel = pixel_kernel(levels.volts_by_code, pulse.volts)
+    kernel = pixel_kernel(levels.volts_by_code, levels.states, pulse.volts)
     codes = line_codes(MODE, card_source(Picture(card), 640, 480, (5, 5, 5)), 100)
     return render_scanline(
         MODE, 100, codes, codes * 0, kernels=(kernel,) * 3, sync=SyncDrive(3.3, 3.3, driver.rise_s)

@@ -22,7 +22,7 @@ def white_line(load, cable=None, driver=None, samples=32):
     driver = driver or Driver(rise_s=0.5e-9)
     levels = solve_levels(IDEAL, driver, load)
     pulse = pixel_pulse(IDEAL, driver, load, cable, pixel_s=MODE.pixel_s, samples=samples)
-    kernel = pixel_kernel(levels.volts_by_code, pulse.volts)
+    kernel = pixel_kernel(levels.volts_by_code, levels.states, pulse.volts)
     codes = np.zeros((3, 800), np.intp)
     codes[:, 160:] = 7
     return render_scanline(

@@ -9,9 +9,9 @@ from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule
 
 from tests.strategies import modes, projects
-from workbench.circuit.ladders import Topology
 from workbench.circuit.network import Cable, Network, NodeId, PartId, Zeros
 from workbench.circuit.series import Series
+from workbench.circuit.wish import LadderWish, Shape
 from workbench.errors import EditError
 from workbench.files.project_file import decode, encode, read_project, write_project
 from workbench.picture.scene import Card
@@ -99,9 +99,17 @@ class Sessions(RuleBasedStateMachine):
         else:
             self.edit(lambda p: ladders.set_capacitor(p, channel, None if ohms is None else ohms * 1e-13))
 
-    @rule(topology=st.sampled_from(Topology), bits=st.tuples(*[st.integers(1, 8)] * 3))
-    def choose_ladders(self, topology: Topology, bits: tuple[int, int, int]) -> None:
-        self.edit(lambda p: ladders.set_ladder(p, topology, bits))
+    @rule(
+        shape=st.sampled_from(Shape),
+        bits=st.tuples(*[st.integers(1, 8)] * 3),
+        series=st.none() | st.just(Series.E24),
+        matched=st.booleans(),
+    )
+    def choose_ladders(
+        self, shape: Shape, bits: tuple[int, int, int], series: Series | None, matched: bool
+    ) -> None:
+        red, green, blue = (LadderWish(shape, each, series=series, matched=matched) for each in bits)
+        self.edit(lambda p: ladders.set_ladders(p, (red, green, blue)))
 
     @rule(channel=CHANNEL, series=st.sampled_from(Series))
     def use_a_series(self, channel: Channel, series: Series) -> None:
@@ -135,9 +143,9 @@ class Sessions(RuleBasedStateMachine):
         self.edit(lambda p: drive.set_monitors(p, monitors))
         self.edit(lambda p: drive.set_cable(p, Cable(2.0) if p.cable is None else None))
 
-    @rule(channel=CHANNEL, bit=st.integers(-1, 8), name=st.sampled_from(["P0", "P1", "Q7", ""]))
-    def name_pins(self, channel: Channel, bit: int, name: str) -> None:
-        self.edit(lambda p: naming.name_pin(p, channel, bit, name))
+    @rule(channel=CHANNEL, pin=st.integers(-1, 8), name=st.sampled_from(["P0", "P1", "Q7", ""]))
+    def name_pins(self, channel: Channel, pin: int, name: str) -> None:
+        self.edit(lambda p: naming.name_pin(p, channel, pin, name))
 
     @rule(names=st.lists(st.sampled_from(["a", "b", "c"]), max_size=4), drop=st.booleans())
     def type_a_name(self, names: list[str], drop: bool) -> None:

@@ -1,19 +1,28 @@
 """New projects and the shipped ones."""
 
+from dataclasses import replace
+from typing import Any
+
 import pytest
 
-from workbench.circuit.ladders import Topology, recognise
 from workbench.circuit.network import Driver, Load
 from workbench.circuit.series import Series, is_in
 from workbench.circuit.solution import solve_levels
+from workbench.circuit.wish import LadderWish, Shape
 from workbench.errors import EditError
 from workbench.files.assets import asset_path
 from workbench.files.project_file import read_project
 from workbench.project.document import Channel
-from workbench.project.templates import TEMPLATES, Ladders, Template, default_wiring, make_project
+from workbench.project.templates import TEMPLATES, Template, Wishes, default_wiring, make_project
 from workbench.timing.search import find_mode
 
 MODE = find_mode("640x480@60")
+
+
+def alike(shape: Shape = Shape.WEIGHTED, **wish: Any) -> Wishes:
+    """Return the same wish for all three channels."""
+    one = LadderWish(shape, **wish)
+    return one, one, one
 
 
 @pytest.mark.parametrize("template", TEMPLATES, ids=lambda template: template.title)
@@ -52,24 +61,24 @@ def test_pins_count_on_from_red_to_sync() -> None:
 
 
 def test_given_values_are_taken_as_they_are() -> None:
-    values = ((500.0, 1000.0, 2000.0),) * 3
-    project = make_project(MODE, Ladders(Topology.WEIGHTED, (3, 3, 3), values))
+    project = make_project(MODE, alike(bits=3, values=(500.0, 1000.0, 2000.0)))
 
     assert [part.ohms for part in project.channels.blue.resistors] == [500.0, 1000.0, 2000.0]
     assert project.linked
 
 
-@pytest.mark.parametrize("topology", [Topology.WEIGHTED, Topology.R2R])
-def test_sized_values_bring_white_to_700_millivolts(topology: Topology) -> None:
-    project = make_project(MODE, Ladders(topology, (4, 4, 4)))
+@pytest.mark.parametrize("shape", Shape)
+def test_sized_values_bring_white_to_700_millivolts(shape: Shape) -> None:
+    project = make_project(MODE, alike(shape, bits=4))
 
     levels = solve_levels(project.channels.red, project.driver, project.load)
     assert levels.volts_by_code[-1] == pytest.approx(0.7)
-    assert recognise(project.channels.red) is topology
+    assert [len(project.wiring[channel]) for channel in Channel] == [project.channels.red.n_pins] * 3
 
 
 def test_a_series_is_kept_to() -> None:
-    project = make_project(MODE, Ladders(Topology.WEIGHTED, (3, 3, 2), series=Series.E12, shunt_ohms=150.0))
+    wish = LadderWish(bits=3, series=Series.E12, shunt_ohms=150.0)
+    project = make_project(MODE, (wish, wish, replace(wish, bits=2)))
 
     legs = [part for part in project.channels.red.resistors if part.id != "RS"]
     assert all(is_in(part.ohms, Series.E12) for part in legs)
@@ -77,26 +86,29 @@ def test_a_series_is_kept_to() -> None:
 
 
 @pytest.mark.parametrize(
-    ("ladders", "sentence"),
+    ("wish", "sentence"),
     [
-        (Ladders(bits=(5, 5, 9)), "a channel has 1 to 8 bits, not 9"),
-        (Ladders(bits=(0, 1, 1)), "a channel has 1 to 8 bits, not 0"),
-        (Ladders(bits=(3, 3, 3), values=((1e3,),) * 3), "a weighted ladder of 3 bits takes 3 values, not 1"),
+        (LadderWish(bits=9), "a channel has 1 to 8 bits, not 9"),
+        (LadderWish(bits=0), "a channel has 1 to 8 bits, not 0"),
+        (LadderWish(bits=3, values=(1e3,)), "a weighted ladder of 3 bits takes 3 values, not 1"),
+        (LadderWish(Shape.R2R, 3, values=(1.0, 2.0, 3.0)), "an R-2R ladder takes R, or R and 2R, not 3"),
+        (LadderWish(Shape.SEGMENTED, 1), "not 2 of 1"),
         (
-            Ladders(Topology.R2R, (3, 3, 3), ((1.0, 2.0, 3.0),) * 3),
-            "an R-2R ladder takes R, or R and 2R, not 3",
+            LadderWish(Shape.SEGMENTED, 4, values=(1e3, 2e3)),
+            "takes 3 values .one of its equal legs first., not 2",
         ),
-        (Ladders(Topology.CUSTOM), "there is no template for a custom ladder"),
-        (Ladders(bits=(1, 1, 1), values=((0.0,),) * 3), "cannot be 0 Ω"),
+        (LadderWish(Shape.EQUAL, 3, values=(1e3, 2e3)), "a ladder of equal parts takes one value, not 2"),
+        (LadderWish(Shape.EQUAL, 8, values=(1e6,)), "R1 would take 128 parts"),
+        (LadderWish(bits=1, values=(0.0,)), "cannot be 0 Ω"),
     ],
 )
-def test_impossible_wishes_are_refused(ladders: Ladders, sentence: str) -> None:
+def test_impossible_wishes_are_refused(wish: LadderWish, sentence: str) -> None:
     with pytest.raises(EditError, match=sentence):
-        make_project(MODE, ladders)
+        make_project(MODE, (wish, wish, wish))
 
 
 def test_weak_pins_are_said() -> None:
     with pytest.raises(EditError, match="no resistors bring white to the wanted level from 500 mV"):
-        make_project(MODE, Ladders(), driver=Driver(supply_volts=0.5))
+        make_project(MODE, alike(), driver=Driver(supply_volts=0.5))
     with pytest.raises(EditError, match="pins of 2 kΩ"):
-        make_project(MODE, Ladders(), driver=Driver(high_ohms=2e3, low_ohms=2e3), load=Load())
+        make_project(MODE, alike(), driver=Driver(high_ohms=2e3, low_ohms=2e3), load=Load())

@@ -7,8 +7,8 @@ import numpy as np
 import pytest
 
 from tests.waveform.pulses import rc_pulse
-from tests.waveform.test_scanline import BITS, LEVELS, SYNC, VGA, WEIGHTS, card_line, kernels
-from workbench.circuit.solution import bits_by_code
+from tests.waveform.test_scanline import BITS, LEVELS, STATES, SYNC, VGA, WEIGHTS, card_line, kernels
+from workbench.circuit.codes import bits_by_code
 from workbench.picture.cards import card_codes
 from workbench.picture.scene import Card, Picture
 from workbench.waveform.frame import frame_slices
@@ -32,7 +32,7 @@ def frame(mode, picture, kernels, **options):
 def test_every_line_is_the_scanline_of_the_bench(slow):
     shapes = [2e-9, 3e-9, 5e-9, 6e-9, 8e-9] if not slow else 400e-9
     pulse = rc_pulse(WEIGHTS, tau_s=shapes, samples=8, n_after=8 if not slow else 90, pixel_s=VGA.pixel_s)
-    three = (pixel_kernel(LEVELS, pulse),) * 3
+    three = (pixel_kernel(LEVELS, STATES, pulse),) * 3
     picture = Picture(Card.ALL_CODES, blanking=(0, 3, 1))
 
     volts = frame(SMALL, picture, three, blank_lines=SMALL.v.blanking)
@@ -65,7 +65,9 @@ def test_slices_say_where_they_are():
 
 
 def test_channels_may_have_different_bits_and_shapes():
-    one_bit = pixel_kernel(bits_by_code(1)[:, 0] * 0.7, rc_pulse([0.7], tau_s=9e-9, samples=8, n_after=12))
+    one_bit = pixel_kernel(
+        bits_by_code(1)[:, 0] * 0.7, bits_by_code(1), rc_pulse([0.7], tau_s=9e-9, samples=8, n_after=12)
+    )
     red, green, _ = kernels(samples=8)
     codes = np.ones((3, 4, SMALL.h.active), np.uint8)
 

@@ -4,11 +4,12 @@ import numpy as np
 import pytest
 
 from tests.waveform.pulses import rc_pulse
-from workbench.circuit.solution import bits_by_code
+from workbench.circuit.codes import bits_by_code
 from workbench.waveform.kernel import pixel_kernel
 
 WEIGHTS = [0.40, 0.20, 0.10]
-LEVELS = bits_by_code(3) @ WEIGHTS
+STATES = bits_by_code(3)
+LEVELS = STATES @ WEIGHTS
 
 
 def slow_convolution(codes, pulses, n_pixels):
@@ -33,7 +34,7 @@ def run(kernel, codes):
 def test_volts_are_those_of_the_slow_sum(tau_s):
     pulses = rc_pulse(WEIGHTS, tau_s=tau_s)
     codes = np.random.default_rng(1).integers(0, 8, 60)
-    kernel = pixel_kernel(LEVELS, pulses)
+    kernel = pixel_kernel(LEVELS, STATES, pulses)
 
     volts = run(kernel, codes)
 
@@ -42,16 +43,16 @@ def test_volts_are_those_of_the_slow_sum(tau_s):
 
 
 def test_pins_of_one_time_constant_share_one_shape():
-    assert pixel_kernel(LEVELS, rc_pulse(WEIGHTS, tau_s=3e-9)).shapes.shape[0] == 1
+    assert pixel_kernel(LEVELS, STATES, rc_pulse(WEIGHTS, tau_s=3e-9)).shapes.shape[0] == 1
 
 
 def test_pins_of_different_time_constants_do_not():
-    assert pixel_kernel(LEVELS, rc_pulse(WEIGHTS, tau_s=[2e-9, 5e-9, 9e-9])).shapes.shape[0] == 3
+    assert pixel_kernel(LEVELS, STATES, rc_pulse(WEIGHTS, tau_s=[2e-9, 5e-9, 9e-9])).shapes.shape[0] == 3
 
 
 def test_a_held_code_settles_to_its_exact_level_though_pulses_add_up_to_another():
     exact = np.array([0.0, 0.119, 0.230, 0.334, 0.430, 0.521, 0.606, 0.686])  # zeros let go of their pins
-    kernel = pixel_kernel(exact, rc_pulse(WEIGHTS, tau_s=[2e-9, 3e-9, 4e-9]))
+    kernel = pixel_kernel(exact, bits_by_code(3), rc_pulse(WEIGHTS, tau_s=[2e-9, 3e-9, 4e-9]))
 
     for code, volts in enumerate(exact):
         settled = run(kernel, np.full(kernel.history + 1, code))
@@ -59,7 +60,7 @@ def test_a_held_code_settles_to_its_exact_level_though_pulses_add_up_to_another(
 
 
 def test_a_pulse_cut_off_early_still_settles_flat():
-    kernel = pixel_kernel(LEVELS, rc_pulse(WEIGHTS, tau_s=30e-9, n_after=3))
+    kernel = pixel_kernel(LEVELS, STATES, rc_pulse(WEIGHTS, tau_s=30e-9, n_after=3))
 
     settled = run(kernel, np.full(kernel.history + 1, 7))
 
@@ -68,7 +69,7 @@ def test_a_pulse_cut_off_early_still_settles_flat():
 
 
 def test_an_edge_stays_inside_its_levels_and_rises():
-    kernel = pixel_kernel(LEVELS, rc_pulse(WEIGHTS, tau_s=4e-9))
+    kernel = pixel_kernel(LEVELS, STATES, rc_pulse(WEIGHTS, tau_s=4e-9))
 
     edge = run(kernel, [0] * kernel.history + [7, 7]).ravel()
 
@@ -78,7 +79,7 @@ def test_an_edge_stays_inside_its_levels_and_rises():
 
 
 def test_pins_that_do_nothing_give_a_flat_staircase():
-    kernel = pixel_kernel(np.zeros(8), np.zeros((3, 4, 16)))
+    kernel = pixel_kernel(np.zeros(8), bits_by_code(3), np.zeros((3, 4, 16)))
 
     volts = run(kernel, [0, 1, 2, 3, 4, 5, 6, 7])
 
@@ -87,19 +88,19 @@ def test_pins_that_do_nothing_give_a_flat_staircase():
 
 def test_one_dead_pin_leaves_the_others_alone():
     weights = [0.40, 0.0, 0.10]
-    kernel = pixel_kernel(bits_by_code(3) @ weights, rc_pulse(weights, tau_s=2e-9))
+    kernel = pixel_kernel(bits_by_code(3) @ weights, bits_by_code(3), rc_pulse(weights, tau_s=2e-9))
 
     assert run(kernel, np.full(kernel.history + 1, 7))[0, 8] == pytest.approx(0.5, abs=1e-6)
 
 
 def test_a_single_pixel_without_trail():
-    kernel = pixel_kernel(np.array([0.0, 0.7]), np.full((1, 1, 4), 0.7))
+    kernel = pixel_kernel(np.array([0.0, 0.7]), bits_by_code(1), np.full((1, 1, 4), 0.7))
 
     np.testing.assert_allclose(run(kernel, [1, 0, 1]), [[0.7] * 4, [0.0] * 4, [0.7] * 4], atol=1e-6)
 
 
 @pytest.mark.parametrize("n_pins", [0, 9])
 def test_a_network_that_was_not_solved_shows_its_one_level_for_every_code(n_pins):
-    kernel = pixel_kernel(np.zeros(1), np.zeros((n_pins, 2, 4)))
+    kernel = pixel_kernel(np.zeros(1), np.zeros((1, n_pins)), np.zeros((n_pins, 2, 4)))
 
     assert not run(kernel, [0, 1, 31]).any()

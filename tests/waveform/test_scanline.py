@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from tests.waveform.pulses import rc_pulse
-from workbench.circuit.solution import bits_by_code
+from workbench.circuit.codes import bits_by_code
 from workbench.errors import TimingError
 from workbench.picture.scene import Card, Picture
 from workbench.picture.source import card_source
@@ -19,7 +19,8 @@ from workbench.waveform.sync import SyncDrive
 VGA = find_mode("640x480@60")
 SYNC = SyncDrive(3.3, 3.3, 2e-9)
 WEIGHTS = 0.7 * 2.0 ** np.arange(4, -1, -1) / 31
-LEVELS = bits_by_code(5) @ WEIGHTS
+STATES = bits_by_code(5)
+LEVELS = STATES @ WEIGHTS
 BITS = (5, 5, 5)
 
 
@@ -30,7 +31,7 @@ def card_line(mode, picture, number):
 
 def kernels(tau_s=2e-9, samples=16, n_after=6, pixel_s=VGA.pixel_s):
     pulse = rc_pulse(WEIGHTS, tau_s=tau_s, samples=samples, n_after=n_after, pixel_s=pixel_s)
-    return (pixel_kernel(LEVELS, pulse),) * 3
+    return (pixel_kernel(LEVELS, STATES, pulse),) * 3
 
 
 def render(mode=VGA, picture=None, number=1, kernels=None):
@@ -113,7 +114,9 @@ def test_channels_keep_their_own_codes():
 
 
 def test_channels_may_have_different_bits():
-    one_bit = pixel_kernel(np.array([0.0, 0.7]), rc_pulse([0.7], tau_s=2e-9, pixel_s=VGA.pixel_s))
+    one_bit = pixel_kernel(
+        np.array([0.0, 0.7]), bits_by_code(1), rc_pulse([0.7], tau_s=2e-9, pixel_s=VGA.pixel_s)
+    )
     red, green, _ = kernels()
     codes = line_codes(VGA, card_source(Picture(Card.SOLID), 640, 480, (5, 5, 1)), 3)
 

@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 
 from tests.waveform.pulses import rc_pulse
-from tests.waveform.test_scanline import BITS, LEVELS, VGA, WEIGHTS, kernels
+from tests.waveform.test_scanline import BITS, LEVELS, STATES, VGA, WEIGHTS, kernels
+from workbench.circuit.codes import bits_by_code
 from workbench.picture.cards import card_codes
 from workbench.picture.light import light_from_srgb
 from workbench.picture.scene import Card, Picture
@@ -54,7 +55,7 @@ def test_colour_on_the_back_porch_sinks_the_picture():
     # Half of full scale on the porch leaves white at 0.5 ** 2.2 = 22 % luminance.
     levels = np.array([0.0, 0.35, 0.70, 0.70])
     pulse = rc_pulse([0.35, 0.35], tau_s=1e-9, samples=8, n_after=4, pixel_s=VGA.pixel_s)
-    two_bits = (pixel_kernel(levels, pulse),) * 3
+    two_bits = (pixel_kernel(levels, bits_by_code(2), pulse),) * 3
     codes = np.full((3, 48, 64), 2, np.uint8)
 
     shown = seen_picture(SMALL, codes, (1, 0, 0), two_bits, BY_TABLE)
@@ -77,7 +78,7 @@ def test_a_back_porch_shorter_than_the_clamp_window_takes_the_picture_for_black(
 
 def test_a_wrong_line_total_gives_as_many_bands_as_the_totals_differ():
     wrong = replace(VGA, h=replace(VGA.h, front_porch=24))  # 808 instead of 800
-    slow = (pixel_kernel(LEVELS, rc_pulse(WEIGHTS, tau_s=12e-9, samples=8, n_after=10)),) * 3
+    slow = (pixel_kernel(LEVELS, STATES, rc_pulse(WEIGHTS, tau_s=12e-9, samples=8, n_after=10)),) * 3
     mode = replace(VGA, v=replace(VGA.v, active=4))
     monitor = Monitor(auto_adjust=False, assumed=replace(wrong, v=mode.v))
 
@@ -136,7 +137,7 @@ def test_auto_adjustment_keeps_its_phase_on_a_plain_colour():
 
 
 def test_auto_adjustment_moves_a_bad_phase_to_where_pixels_have_settled():
-    slow = (pixel_kernel(LEVELS, rc_pulse(WEIGHTS, tau_s=8e-9, samples=8, n_after=10)),) * 3
+    slow = (pixel_kernel(LEVELS, STATES, rc_pulse(WEIGHTS, tau_s=8e-9, samples=8, n_after=10)),) * 3
     mode = replace(VGA, v=replace(VGA.v, active=4))
 
     bad = seen(Card.STRIPES, Monitor(phase=0.2, auto_adjust=False), mode=mode, kernels=slow)
@@ -147,7 +148,7 @@ def test_auto_adjustment_moves_a_bad_phase_to_where_pixels_have_settled():
 
 
 def test_a_slow_network_makes_stripes_grey():
-    slow = (pixel_kernel(LEVELS, rc_pulse(WEIGHTS, tau_s=80e-9, samples=8, n_after=40)),) * 3
+    slow = (pixel_kernel(LEVELS, STATES, rc_pulse(WEIGHTS, tau_s=80e-9, samples=8, n_after=40)),) * 3
 
     row = seen(Card.STRIPES, kernels=slow).rgb[24, 20:60].astype(int)
 

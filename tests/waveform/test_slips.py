@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from tests.waveform.pulses import rc_pulse
-from tests.waveform.test_scanline import LEVELS, WEIGHTS
+from tests.waveform.test_scanline import LEVELS, STATES, WEIGHTS
 from workbench.waveform.kernel import pixel_kernel
 from workbench.waveform.slips import NO_SLIPS, Slips, skewed, slipped_codes
 
@@ -92,7 +92,7 @@ def test_pins_that_do_not_lag_are_left_alone():
 @pytest.mark.parametrize("lag_s", [5e-9, 10e-9])
 def test_a_late_high_bit_makes_a_glitch_at_the_major_carry(lag_s):
     pulse = rc_pulse(WEIGHTS, tau_s=1e-9, samples=32)
-    kernel = pixel_kernel(LEVELS, skewed(pulse, (lag_s,), 40e-9 / 32))
+    kernel = pixel_kernel(LEVELS, STATES, skewed(pulse, (lag_s,), 40e-9 / 32))
     codes = np.array([15] * (kernel.history + 2) + [16, 16, 17, 17])
     out = np.empty((6, 32), np.float32)
 

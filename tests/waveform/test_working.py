@@ -82,7 +82,7 @@ def scanline(card=Card.SOLID, colour=(6 / 31, 16 / 31, 19 / 31), blanking=(0, 0,
     levels = solve_levels(LADDER, Driver(), Load())
     pulse = pixel_pulse(LADDER, Driver(), Load(), None, pixel_s=VGA.pixel_s, samples=16)
     codes = card_line(VGA, Picture(card, colour, blanking), 223)
-    kernels = (pixel_kernel(levels.volts_by_code, pulse.volts),) * 3
+    kernels = (pixel_kernel(levels.volts_by_code, levels.states, pulse.volts),) * 3
     return render_scanline(VGA, 223, codes, codes, kernels=kernels, sync=SYNC), levels
 
 

@@ -17,11 +17,13 @@ from workbench.checks.values import (
     Values,
     even_values,
     fitted,
+    legs_below,
     one_leg_values,
     try_values,
     values_remedy,
 )
-from workbench.circuit.ladders import Topology, analyse
+from workbench.circuit.codes import rising_pin
+from workbench.circuit.ladders import analyse
 from workbench.circuit.network import PartId, Zeros
 from workbench.project.document import Project
 from workbench.units import format_fixed
@@ -169,26 +171,21 @@ def _step_why(dnl: float) -> str:
 
 def _cause(project: Project, group: Group, place: int, dnl: float) -> str:
     """Say which leg pulls too hard or too weakly, where the ladder makes that plain."""
-    ladder, bit = analyse(group.network), _rising_bit(place)
-    if bit == 0 or ladder.topology is not Topology.WEIGHTED:
+    ladder, pin = analyse(group.network), rising_pin(group.network, place + 1)
+    below = legs_below(group.network, ladder, pin)
+    if not below:
         return ""
-    leg, *below = ladder.legs[group.network.bits - 1 - bit :]
+    leg = ladder.legs[pin]
     pin_ohms = project.driver.high_ohms
-    pin = f" with {ohms_text(pin_ohms)} in the pin" if pin_ohms > 0.0 else ""
+    behind = f" with {ohms_text(pin_ohms)} in the pin" if pin_ohms > 0.0 else ""
     lower = [part for branch in below for part in branch.parts]
     others = join_words(lower) if len(lower) <= 2 else f"{lower[0]} … {lower[-1]}"
     pulls = f"pull{'s' if len(leg.parts) == 1 else ''} too {'hard' if dnl > 0 else 'weakly'}"
-    return f"{join_words(leg.parts)} {ohms_text(leg.ohms)}{pin} {pulls} against {others}"
-
-
-def _rising_bit(place: int) -> int:
-    """Return the bit that goes from 0 to 1 between codes ``place`` and ``place + 1``."""
-    return (place ^ (place + 1)).bit_length() - 1
+    return f"{join_words(leg.parts)} {ohms_text(leg.ohms)}{behind} {pulls} against {others}"
 
 
 def _moving_parts(group: Group, place: int) -> tuple[PartId, ...]:
-    pin = group.network.pins[group.network.bits - 1 - _rising_bit(place)]
-    return group.parts_at(pin)
+    return group.parts_at(group.network.pins[rising_pin(group.network, place + 1)])
 
 
 def _steps_remedy(project: Project, group: Group, place: int, allowed_lsb: float) -> Remedy | None:
@@ -209,7 +206,7 @@ def _steps_remedy(project: Project, group: Group, place: int, allowed_lsb: float
 
 
 def _wanted(project: Project, group: Group, place: int) -> Iterator[Values]:
-    if (one := one_leg_values(project, group.network, _rising_bit(place))) is not None:
+    if (one := one_leg_values(project, group.network, rising_pin(group.network, place + 1))) is not None:
         yield one
     white = group.white_volts if group.white_volts > 0.0 else WHITE_VOLTS
     if (even := even_values(project, group.network, white)) is not None:

@@ -8,11 +8,12 @@ from math import floor, log10
 from workbench.checks.finding import Remedy
 from workbench.checks.groups import is_sound, ohms_text
 from workbench.circuit.branches import Branch
-from workbench.circuit.ladders import Topology, analyse
+from workbench.circuit.codes import pin_steps
+from workbench.circuit.ladders import Ladder, Topology, analyse
 from workbench.circuit.linearity import Linearity, linearity
 from workbench.circuit.network import GROUND, Driver, Load, Network, NodeId, PartId, Resistor
 from workbench.circuit.series import Series, is_in, nearest
-from workbench.circuit.sizing import ideal_r2r, ideal_weighted
+from workbench.circuit.sizing import ideal_legs, ideal_r2r
 from workbench.circuit.solution import solve_levels
 from workbench.errors import NetworkError
 from workbench.project.document import Channel, Project
@@ -25,6 +26,7 @@ __all__ = [
     "Values",
     "even_values",
     "fitted",
+    "legs_below",
     "one_leg_values",
     "scaled_values",
     "set_values",
@@ -106,15 +108,23 @@ def even_values(project: Project, network: Network, volts: float) -> Values | No
     return values or None
 
 
-def one_leg_values(project: Project, network: Network, bit: int) -> Values | None:
-    """Return the value of the one weighted leg that makes its step as large as the smallest bit. [Ω]
+def legs_below(network: Network, ladder: Ladder, pin: int) -> tuple[Branch, ...]:
+    """Return the legs that together drive one step less than that of a pin; none where that is not plain."""
+    if ladder.topology not in (Topology.WEIGHTED, Topology.SEGMENTED):
+        return ()
+    return ladder.legs[max(pin + 1, network.n_thermometer_pins) :]
 
-    ``bit`` counts from 0, the least significant; a leg drives as much as all below it and one step.
+
+def one_leg_values(project: Project, network: Network, pin: int) -> Values | None:
+    """Return the value of the one leg that makes its step as large as the smallest bit. [Ω]
+
+    ``pin`` counts from the first; its leg drives as much as all below it and one step.
     """
     ladder = analyse(network)
-    if ladder.topology is not Topology.WEIGHTED or not 0 < bit < network.bits:
+    below = legs_below(network, ladder, pin)
+    if not below:
         return None
-    leg, *below = ladder.legs[network.bits - 1 - bit :]
+    leg = ladder.legs[pin]
     pin_ohms = project.driver.high_ohms
     siemens = [1.0 / (lower.ohms + pin_ohms) for lower in below]
     ohms = 1.0 / (sum(siemens) + siemens[-1]) - pin_ohms
@@ -185,17 +195,16 @@ def _factored(
 def _even_branches(project: Project, network: Network, volts: float) -> list[tuple[Branch, float]]:
     """Return the branches of a ladder with the values that make it even. [Ω]"""
     ladder = analyse(network)
-    bits, driver, load = network.bits, project.driver, project.load
+    driver, load = project.driver, project.load
     shunt = None if ladder.shunt is None else ladder.shunt.ohms
     series = 0.0 if ladder.series is None else ladder.series.ohms
-    if ladder.topology is Topology.WEIGHTED:
-        legs = ideal_weighted(
-            bits, driver, load, shunt_ohms=shunt, series_ohms=series, full_scale_volts=volts
-        )
+    if ladder.topology in (Topology.WEIGHTED, Topology.SEGMENTED):
+        steps = pin_steps(network.bits, network.thermometer)
+        legs = ideal_legs(steps, driver, load, shunt_ohms=shunt, series_ohms=series, full_scale_volts=volts)
         return list(zip(ladder.legs, legs, strict=True))
     if ladder.topology is Topology.R2R and ladder.terminator is not None:
         rung, leg = ideal_r2r(
-            bits, driver, load, shunt_ohms=shunt, series_ohms=series, full_scale_volts=volts
+            network.bits, driver, load, shunt_ohms=shunt, series_ohms=series, full_scale_volts=volts
         )
         legs_and_rungs = [*((b, leg) for b in ladder.legs), *((b, rung) for b in ladder.rungs)]
         return [*legs_and_rungs, (ladder.terminator, 2.0 * rung)]

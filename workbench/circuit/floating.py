@@ -3,6 +3,7 @@
 from collections.abc import Collection
 from dataclasses import dataclass, replace
 
+from workbench.circuit.codes import pin_states
 from workbench.circuit.network import Driver, Load, Network
 from workbench.circuit.solution import Levels, solve_levels
 
@@ -41,14 +42,16 @@ def levels_at(
     network, levels, driver, load
         The channel as it was solved.
     code : int
-        ``0 <= code < n_codes``; the bits of pins that are let go do not matter. [1]
+        ``0 <= code < n_codes``; what it tells pins that are let go does not matter. [1]
     floating : collection of int
         Pins, counted from the most significant bit, that drive nothing. The network is solved once
         more without them.
     """
-    kept = tuple(pin for pin in range(network.bits) if pin not in floating)
-    if len(kept) < network.bits:
-        levels = solve_levels(replace(network, pins=tuple(network.pins[pin] for pin in kept)), driver, load)
-        last = network.bits - 1
-        code = sum((code >> last - pin & 1) << place for place, pin in enumerate(reversed(kept)))
+    kept = tuple(pin for pin in range(network.n_pins) if pin not in floating)
+    if len(kept) < network.n_pins:
+        told = pin_states(network)[code]
+        # Without some of their pins, thermometer bits are just pins like the others.
+        driven = replace(network, pins=tuple(network.pins[pin] for pin in kept), thermometer=0)
+        levels = solve_levels(driven, driver, load)
+        code = sum(int(told[pin]) << place for place, pin in enumerate(reversed(kept)))
     return At(levels, min(code, len(levels.volts_by_code) - 1), kept)

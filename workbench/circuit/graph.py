@@ -14,10 +14,10 @@ import numpy.typing as npt
 
 from workbench.circuit.network import GROUND, Capacitor, Network, NodeId, PartId, Resistor
 
-__all__ = ["MAX_BITS", "MAX_PARTS", "Edges", "Problem", "ProblemKind", "Wiring", "edges_of", "wiring"]
+__all__ = ["MAX_PARTS", "MAX_PINS", "Edges", "Problem", "ProblemKind", "Wiring", "edges_of", "wiring"]
 
-MAX_BITS = 12
-"""Pins of one channel that are solved; 4096 codes. [1]"""
+MAX_PINS = 12
+"""Pins of one channel that are solved; 4096 codes at most. [1]"""
 MAX_PARTS = 1000
 """Parts of one channel that are solved. [1]"""
 
@@ -136,8 +136,8 @@ def _unsolved(problems: tuple[Problem, ...], output: NodeId) -> Wiring:
 def _fatal_problems(pins: tuple[NodeId, ...], n_parts: int, output: NodeId) -> Iterator[Problem]:
     if not pins:
         yield Problem(ProblemKind.NO_PINS, "No pin drives this network: add a bit to it.")
-    if len(pins) > MAX_BITS:
-        sentence = f"This channel has {len(pins)} pins; at most {MAX_BITS} are solved. Remove some bits."
+    if len(pins) > MAX_PINS:
+        sentence = f"This channel has {len(pins)} pins; at most {MAX_PINS} are solved. Remove some."
         yield Problem(ProblemKind.TOO_BIG, sentence, nodes=pins)
     if n_parts > MAX_PARTS:
         sentence = f"This channel has {n_parts} parts; at most {MAX_PARTS} are solved. Remove some parts."

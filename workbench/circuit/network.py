@@ -70,24 +70,37 @@ class Capacitor:
 class Network:
     """Parts between the pins and the output of one channel.
 
-    ``pins[0]`` is the node of the most significant bit: for ``n`` bits, pin ``i`` carries bit
-    ``n - 1 - i`` of the code.
+    ``pins[0]`` is the node of the most significant bit. With thermometer bits their pins come
+    first, and one more of them is 1 for each step of these bits, the first pin first; the other bits
+    follow, most significant first. :func:`workbench.circuit.codes.pin_states` has the table.
     """
 
     pins: tuple[NodeId, ...]
     resistors: tuple[Resistor, ...]
     capacitors: tuple[Capacitor, ...] = ()
     output: NodeId = OUTPUT
+    thermometer: int = 0
+    """How many of the highest bits are shown by ``2**thermometer - 1`` equal pins. [1]"""
 
     @property
-    def bits(self) -> int:
+    def n_pins(self) -> int:
         """Return the number of pins. [1]"""
         return len(self.pins)
 
     @property
+    def n_thermometer_pins(self) -> int:
+        """Return how many of the pins, the first ones, show the thermometer bits. [1]"""
+        return (1 << self.thermometer) - 1
+
+    @property
+    def bits(self) -> int:
+        """Return the number of bits of the code. [1]"""
+        return self.n_pins - self.n_thermometer_pins + self.thermometer
+
+    @property
     def n_codes(self) -> int:
         """Return the number of codes the pins can show. [1]"""
-        return 1 << len(self.pins)
+        return 1 << self.bits
 
 
 @dataclass(frozen=True, slots=True)

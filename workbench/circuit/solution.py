@@ -13,15 +13,15 @@ References
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, fields
-from functools import lru_cache
 
 import numpy as np
 
+from workbench.circuit.codes import first_codes, pin_states, pin_steps
 from workbench.circuit.graph import Problem, ProblemKind, Wiring, wiring
 from workbench.circuit.network import Driver, Load, Network, NodeId, Zeros
 from workbench.circuit.ports import FloatArray, Ports, reduce_to_ports
 
-__all__ = ["Levels", "Problem", "ProblemKind", "bits_by_code", "find_problems", "solve_levels"]
+__all__ = ["Levels", "Problem", "ProblemKind", "find_problems", "solve_levels"]
 
 _WIDEST_RATIO = 1e12
 """Largest over smallest resistance of a channel; beyond it, rounding could be seen in the levels. [1]"""
@@ -36,6 +36,8 @@ class Levels:
     problem says why. With no pins, or with more pins than are solved, there is one code.
     """
 
+    states: FloatArray
+    """What each pin is told, 0 or 1, shape (n_codes, n_pins). [1]"""
     volts_by_code: FloatArray
     """Output with the monitor connected, shape (n_codes,). [V]"""
     open_by_code: FloatArray
@@ -53,7 +55,8 @@ class Levels:
     resistor_watts: FloatArray
     """Power turned into heat, loaded, shape (n_codes, n_resistors). [W]"""
     weights_volts: FloatArray
-    """What each pin alone adds to the level of code 0, loaded, shape (n_pins,). [V]"""
+    """What each pin adds, loaded, to the level of code 0; a thermometer pin to the ones before it,
+    shape (n_pins,). [V]"""
     source_ohms: float
     """Resistance seen from the connector into the output: every pin at 0, or at 1 where a 0 floats. [Ω]"""
     problems: tuple[Problem, ...]
@@ -67,26 +70,7 @@ class Levels:
     @property
     def supply_amps(self) -> FloatArray:
         """Return what the pins that are 1 draw from the supply, shape (n_codes,). [A]"""
-        n_codes, n_pins = self.pin_amps.shape
-        if n_codes != 1 << n_pins:
-            return np.zeros(n_codes)
-        return np.asarray(np.sum(self.pin_amps * bits_by_code(n_pins), axis=1))
-
-
-@lru_cache(maxsize=16)
-def bits_by_code(n_pins: int) -> FloatArray:
-    """Return every code as ones and zeros, most significant bit first, shape (n_codes, n_pins). [1]
-
-    >>> bits_by_code(2)
-    array([[0., 0.],
-           [0., 1.],
-           [1., 0.],
-           [1., 1.]])
-    """
-    codes = np.arange(1 << n_pins)[:, None]
-    bits = (codes >> np.arange(n_pins - 1, -1, -1) & 1).astype(np.float64)
-    bits.setflags(write=False)
-    return bits
+        return np.asarray(np.sum(self.pin_amps * self.states, axis=1))
 
 
 def solve_levels(network: Network, driver: Driver, load: Load) -> Levels:
@@ -149,17 +133,20 @@ def _solve(
     network: Network, driver: Driver, load: Load, structure: Wiring, problems: tuple[Problem, ...]
 ) -> Levels:
     siemens = 1.0 / np.array([resistor.ohms for resistor in network.resistors])
-    opened = reduce_to_ports(structure, siemens, network.bits, (structure.output,))
+    states = pin_states(network)
+    opened = reduce_to_ports(structure, siemens, network.n_pins, (structure.output,))
     loaded = opened.loaded(load.siemens)
-    open_pin_volts = _pin_volts(opened, driver, structure)
-    pin_volts = _pin_volts(loaded, driver, structure)
+    open_pin_volts = _pin_volts(opened, states, driver, structure)
+    pin_volts = _pin_volts(loaded, states, driver, structure)
     node_volts = pin_volts @ loaded.transfer.T
     across = node_volts @ structure.incidence.T
     amps = across * siemens
     volts = np.ascontiguousarray(node_volts[:, structure.output])
     rest_ohms = driver.low_ohms if driver.zeros is Zeros.DRIVEN else driver.high_ohms
-    source = opened.behind(np.full(network.bits, rest_ohms)).impedance[structure.output, 0]
+    source = opened.behind(np.full(network.n_pins, rest_ohms)).impedance[structure.output, 0]
+    raised = np.array(first_codes(network))
     return Levels(
+        states=states,
         volts_by_code=volts,
         open_by_code=open_pin_volts @ opened.transfer[structure.output],
         pin_amps=pin_volts @ loaded.admittance,
@@ -168,26 +155,26 @@ def _solve(
         node_volts=node_volts,
         resistor_amps=amps,
         resistor_watts=across * amps,
-        weights_volts=volts[1 << np.arange(network.bits - 1, -1, -1)] - volts[0],
+        weights_volts=volts[raised] - volts[raised - pin_steps(network.bits, network.thermometer)],
         source_ohms=float(source),
         problems=problems,
     )
 
 
-def _pin_volts(ports: Ports, driver: Driver, structure: Wiring) -> FloatArray:
+def _pin_volts(ports: Ports, states: FloatArray, driver: Driver, structure: Wiring) -> FloatArray:
     """Return the voltage at each pin's node for every code, shape (n_codes, n_pins). [V]"""
-    bits = bits_by_code(len(ports.admittance))
+    n_pins = states.shape[1]
     if driver.zeros is Zeros.DRIVEN and driver.high_ohms == driver.low_ohms:
         if driver.high_ohms == 0.0:
-            return bits * driver.supply_volts
-        gain = ports.behind(np.full(bits.shape[1], driver.high_ohms)).gain
-        return bits @ (driver.supply_volts * gain[: bits.shape[1]].T)
-    return _pin_volts_code_by_code(ports.admittance, bits, driver, structure.afloat)
+            return states * driver.supply_volts
+        gain = ports.behind(np.full(n_pins, driver.high_ohms)).gain
+        return states @ (driver.supply_volts * gain[:n_pins].T)
+    return _pin_volts_code_by_code(ports.admittance, states, driver, structure.afloat)
 
 
 def _pin_volts_code_by_code(
     admittance: FloatArray,
-    bits: FloatArray,
+    states: FloatArray,
     driver: Driver,
     afloat: np.ndarray[tuple[int, int], np.dtype[np.bool_]],
 ) -> FloatArray:
@@ -198,22 +185,24 @@ def _pin_volts_code_by_code(
     A pin that lets go carries no current: its row is ``Y v = 0``. An island without ground whose
     pins have all let go has no voltage; its pins are put at 0 V, where no current flows either.
     """
-    ohms = np.where(bits == 1.0, driver.high_ohms, driver.low_ohms)
-    matrix = np.eye(bits.shape[1]) + ohms[:, :, None] * admittance
+    ohms = np.where(states == 1.0, driver.high_ohms, driver.low_ohms)
+    matrix = np.eye(states.shape[1]) + ohms[:, :, None] * admittance
     if driver.zeros is Zeros.FLOATING:
-        idle = (bits @ afloat.T) == 0.0
+        idle = (states @ afloat.T) == 0.0
         left_alone = (idle @ afloat).astype(bool)
-        matrix = np.where((bits == 0.0)[:, :, None], admittance, matrix)
-        matrix = np.where(left_alone[:, :, None], np.eye(bits.shape[1]), matrix)
-    source_volts = bits * driver.supply_volts
+        matrix = np.where((states == 0.0)[:, :, None], admittance, matrix)
+        matrix = np.where(left_alone[:, :, None], np.eye(states.shape[1]), matrix)
+    source_volts = states * driver.supply_volts
     return np.asarray(np.linalg.solve(matrix, source_volts[:, :, None])[:, :, 0], dtype=np.float64)
 
 
 def _nothing(network: Network, structure: Wiring, problems: tuple[Problem, ...]) -> Levels:
     solvable = not any(problem.kind in (ProblemKind.NO_PINS, ProblemKind.TOO_BIG) for problem in problems)
-    n_codes = network.n_codes if solvable else 1
-    n_pins, n_resistors = network.bits, len(network.resistors)
+    n_pins, n_resistors = network.n_pins, len(network.resistors)
+    states = pin_states(network) if solvable else np.zeros((1, n_pins))
+    n_codes = len(states)
     return Levels(
+        states=states,
         volts_by_code=np.zeros(n_codes),
         open_by_code=np.zeros(n_codes),
         pin_amps=np.zeros((n_codes, n_pins)),

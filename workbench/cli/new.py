@@ -3,30 +3,23 @@
 import argparse
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import islice
 from pathlib import Path
 from typing import Any
 
-from workbench.circuit.ladders import Topology, r2r, weighted
-from workbench.circuit.network import Cable, Network, Zeros
+from workbench.circuit.ladders import MOST_THERMOMETER
+from workbench.circuit.network import Cable, Driver, Load, Zeros
 from workbench.circuit.series import Series
-from workbench.circuit.sizing import sized_ladder
+from workbench.circuit.wish import LadderWish, Shape
 from workbench.cli.values import bit_counts, on_resistance, optional_ohms, quantity, readable, value_lists
 from workbench.errors import NetworkError
 from workbench.files.project_file import write_project
-from workbench.project.document import Channel, Channels, Project, Wiring
-from workbench.project.edits import drive
-from workbench.project.edits.networks import put_networks
-from workbench.project.edits.timing import set_mode
-from workbench.project.limits import FARADS, OHMS
+from workbench.project.document import Project
+from workbench.project.templates import Wishes, make_project
 from workbench.timing.search import find_mode
 
 __all__ = ["add", "new_project"]
 
-_FIRST_PIN = 2
-"""Number of the first pin in a new project's wiring; 0 and 1 often talk to a computer. [1]"""
 _MODE = "640x480@60"
-_LADDERS = (Topology.WEIGHTED, Topology.R2R)
 
 
 def add(commands: Any) -> None:
@@ -43,7 +36,7 @@ def add(commands: Any) -> None:
 
 
 def _add_ladder(group: Any) -> None:
-    group.add_argument("--ladder", choices=[t.value for t in _LADDERS], default="weighted")
+    group.add_argument("--ladder", choices=[s.value for s in Shape], default="weighted")
     group.add_argument("--bits", type=bit_counts, default=(5, 5, 5), help="red,green,blue (5,5,5)")
     values = group.add_mutually_exclusive_group()
     values.add_argument(
@@ -51,10 +44,20 @@ def _add_ladder(group: Any) -> None:
         type=value_lists,
         metavar="OHMS",
         help="weighted: one for each bit, most significant first; a shorter channel takes the first of them. "
-        "r2r: R, or R,2R. Three lists with a slash between are red/green/blue",
+        "r2r: R, or R,2R. segmented: one of the equal legs first, then the others. equal: the one value. "
+        "Three lists with a slash between are red/green/blue",
     )
     values.add_argument("--series", choices=[s.name for s in Series], help="fit values from a series (E24)")
-    group.add_argument("--shunt", type=quantity("Ω"), metavar="OHMS", help="from the node to ground")
+    group.add_argument(
+        "--thermometer",
+        type=int,
+        choices=range(2, MOST_THERMOMETER + 1),
+        default=2,
+        help="bits that a segmented ladder shows by equal legs (2)",
+    )
+    shunt = group.add_mutually_exclusive_group()
+    shunt.add_argument("--shunt", type=quantity("Ω"), metavar="OHMS", help="from the node to ground")
+    shunt.add_argument("--matched", action="store_true", help="with a shunt that makes the source 75 Ω")
     group.add_argument("--node-capacitance", type=quantity("F", zero=True), default=0.0, metavar="F")
 
 
@@ -88,71 +91,57 @@ def new_project(arguments: argparse.Namespace) -> Project:
     WorkbenchError
         If a value is out of its range, or the values do not fit the bits.
     """
-    one_bit = weighted(1, [1e3])
-    project = Project(
+    high_ohms, low_ohms = arguments.on_resistance
+    return make_project(
+        arguments.mode,
+        _wishes(arguments),
         name=arguments.name or arguments.output.stem,
-        mode=find_mode(_MODE),
-        channels=Channels(one_bit, one_bit, one_bit),
-        wiring=_wiring(arguments.bits),
+        driver=Driver(
+            supply_volts=arguments.supply,
+            high_ohms=high_ohms,
+            low_ohms=low_ohms,
+            zeros=Zeros(arguments.idle),
+            rise_s=arguments.rise,
+        ),
+        load=Load(ohms=arguments.load, farads=arguments.load_capacitance),
+        cable=None if arguments.cable is None else Cable(arguments.cable),
+    )
+
+
+def _wishes(arguments: argparse.Namespace) -> Wishes:
+    """Return what the ladders of red, green and blue are to be like."""
+    wish = LadderWish(
+        Shape(arguments.ladder),
+        thermometer=arguments.thermometer,
         series=Series[arguments.series or "E24"],
+        matched=arguments.matched,
+        shunt_ohms=arguments.shunt,
+        node_farads=arguments.node_capacitance,
     )
-    project = set_mode(project, arguments.mode)
-    project = drive.set_supply(project, arguments.supply)
-    project = drive.set_on_resistance(project, *arguments.on_resistance)
-    project = drive.set_zeros(project, Zeros(arguments.idle))
-    project = drive.set_rise(project, arguments.rise)
-    project = drive.set_load(project, arguments.load)
-    project = drive.set_input_capacitance(project, arguments.load_capacitance)
-    if arguments.cable is not None:
-        project = drive.set_cable(project, Cable(arguments.cable))
-    networks = dict(zip(Channel, _networks(arguments, project), strict=True))
-    linked = len(set(networks.values())) == 1
-    return replace(put_networks(project, networks), linked=linked)
+    red, green, blue = (
+        replace(wish, bits=bits, values=values)
+        for bits, values in zip(arguments.bits, _values(wish, arguments), strict=True)
+    )
+    return red, green, blue
 
 
-def _networks(arguments: argparse.Namespace, project: Project) -> tuple[Network, ...]:
-    """Return the ladders of red, green and blue."""
-    shunt = None if arguments.shunt is None else OHMS.check(arguments.shunt, "the shunt")
-    farads = arguments.node_capacitance and FARADS.check(arguments.node_capacitance, "the capacitance")
-    shape = Topology(arguments.ladder)
-    if arguments.values is None:
-        return tuple(
-            sized_ladder(
-                shape,
-                bits,
-                project.driver,
-                project.load,
-                series=project.series,
-                shunt_ohms=shunt,
-                node_farads=farads,
-            )
-            for bits in arguments.bits
+def _values(wish: LadderWish, arguments: argparse.Namespace) -> Sequence[tuple[float, ...] | None]:
+    """Return the values of red, green and blue; none where they are to be found."""
+    lists, bits = arguments.values, arguments.bits
+    if lists is None:
+        return (None,) * len(bits)
+    if len(lists) > 1 or wish.shape in (Shape.R2R, Shape.EQUAL):
+        return tuple(lists * (1 if len(lists) > 1 else len(bits)))
+    # One list for all: a channel with fewer bits takes the first of it.
+    counts = [_count(wish, each) for each in bits]
+    if len(lists[0]) != max(counts):
+        raise NetworkError(
+            f"--values has {len(lists[0])} values for {max(bits)} bits: give {max(counts)}, "
+            "or three lists with a slash between"
         )
-    lists = arguments.values * (len(Channel) if len(arguments.values) == 1 else 1)
-    for ohms in (ohms for values in lists for ohms in values):
-        OHMS.check(ohms, "a value")
-    make = _weighted_of if shape is Topology.WEIGHTED else _r2r_of
-    most = max(arguments.bits)
-    return tuple(
-        make(bits, values, most if len(arguments.values) == 1 else bits, shunt_ohms=shunt, node_farads=farads)
-        for bits, values in zip(arguments.bits, lists, strict=True)
-    )
+    return tuple(lists[0][:count] for count in counts)
 
 
-def _weighted_of(bits: int, ohms: Sequence[float], count: int, **around: Any) -> Network:
-    """Return a weighted ladder of the first ``bits`` values of a list that should hold ``count``."""
-    if len(ohms) != count:
-        raise NetworkError(f"--values has {len(ohms)} values for {count} bits: give one for each bit")
-    return weighted(bits, ohms[:bits], **around)
-
-
-def _r2r_of(bits: int, ohms: Sequence[float], _count: int, **around: Any) -> Network:
-    if len(ohms) > 2:
-        raise NetworkError(f"--values has {len(ohms)} values: an R-2R ladder takes R, or R,2R")
-    return r2r(bits, *ohms, **around)
-
-
-def _wiring(bits: tuple[int, int, int]) -> Wiring:
-    names = (f"P{number}" for number in range(_FIRST_PIN, 1000))
-    red, green, blue = (tuple(islice(names, count)) for count in bits)
-    return Wiring(red, green, blue, h=next(names), v=next(names))
+def _count(wish: LadderWish, bits: int) -> int:
+    """Return how many values a ladder of so many bits takes. [1]"""
+    return 1 + max(bits - wish.thermometer, 0) if wish.shape is Shape.SEGMENTED else bits

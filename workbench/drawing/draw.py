@@ -3,6 +3,7 @@
 from dataclasses import replace
 from itertools import pairwise
 
+from workbench.circuit.codes import pin_label
 from workbench.circuit.network import GROUND, Load, Network, Resistor
 from workbench.drawing.board import LOAD, Board
 from workbench.drawing.elements import (
@@ -123,14 +124,14 @@ def _draw_key(sketch: Sketch, pin: int, y: float) -> None:
 
 def _draw_pin_texts(sketch: Sketch, pin: int, left: float, y: float) -> None:
     layout, unit = sketch.layout, sketch.unit
-    bit = layout.plan.network.bits - 1 - pin
+    kind, number = pin_label(layout.plan.network, pin)
     names = layout.board.pins
     name = names[pin] if pin < len(names) else ""
     start = left + (11 if layout.sheet.wide else 9) * unit
     widest = max((layout.sheet.measure(text, PIN) for text in names), default=0.0)
     sketch.labels.append(Label(name, Point(start, y), PIN, strong=True))
     room = layout.columns.block[1] - 22 * unit - start - widest - 10 * unit
-    words = f"bit {bit}" if layout.sheet.measure("bit 0", CAPTION) <= room else str(bit)
+    words = f"{kind} {number}" if layout.sheet.measure(f"{kind} 0", CAPTION) <= room else str(number)
     sketch.labels.append(Label(words, Point(start + widest + 10 * unit, y), CAPTION))
 
 

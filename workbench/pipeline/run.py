@@ -131,7 +131,7 @@ def _pulse(
 
 
 def _kernel(levels: Levels, pulse: PixelPulse, skew_s: tuple[float, ...]) -> Kernel:
-    return pixel_kernel(levels.volts_by_code, skewed(pulse.volts, skew_s, pulse.step_s))
+    return pixel_kernel(levels.volts_by_code, levels.states, skewed(pulse.volts, skew_s, pulse.step_s))
 
 
 def _scanline(

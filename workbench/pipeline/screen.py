@@ -144,7 +144,11 @@ def _told(result: Result, codes: ByteArray) -> tuple[ByteArray, tuple[int, int, 
 def frame_kernels(result: Result) -> tuple[Kernel, Kernel, Kernel]:
     """Return the kernels of the three channels, with the samples of a whole frame."""
     red, green, blue = (
-        pixel_kernel(solved.levels.volts_by_code, skewed(solved.pulse.volts, lags, solved.pulse.step_s))
+        pixel_kernel(
+            solved.levels.volts_by_code,
+            solved.levels.states,
+            skewed(solved.pulse.volts, lags, solved.pulse.step_s),
+        )
         for solved, lags in zip((result.channels[c] for c in Channel), result.slips.skew_s, strict=True)
     )
     return red.thinned(FRAME_SAMPLES), green.thinned(FRAME_SAMPLES), blue.thinned(FRAME_SAMPLES)

@@ -8,7 +8,7 @@ from dataclasses import fields, is_dataclass
 from typing import Any
 
 from workbench.circuit.bands import Band
-from workbench.circuit.ladders import MOST_BITS
+from workbench.circuit.ladders import MOST_BITS, MOST_THERMOMETER
 from workbench.circuit.network import Cable, Capacitor, Driver, Load, Network, Resistor
 from workbench.errors import EditError, FileError, TimingError
 from workbench.picture.fit import check_size
@@ -129,12 +129,14 @@ def _mode_flaws(project: Project) -> Iterator[Flaw]:
     if project.mode.interlaced:
         yield (
             "mode.interlaced",
-            "is true, but interlaced modes are not simulated here: choose another",
+            "is true, but interlaced modes are not simulated here: choose a progressive one",
         )
 
 
 def _network_flaws(network: Network, place: str) -> Iterator[Flaw]:
-    if network.bits > MOST_BITS:
+    if network.thermometer:
+        yield from _thermometer_flaws(network, place)
+    elif network.bits > MOST_BITS:
         yield f"{place}.pins", f"has {network.bits} pins; a channel has at most {MOST_BITS}"
     if len(network.resistors) + len(network.capacitors) > MOST_PARTS:
         yield f"{place}.resistors", f"and capacitors are more than the {MOST_PARTS} parts a channel may have"
@@ -153,13 +155,32 @@ def _network_flaws(network: Network, place: str) -> Iterator[Flaw]:
             names.append(part.id)
 
 
+def _thermometer_flaws(network: Network, place: str) -> Iterator[Flaw]:
+    if not 2 <= network.thermometer <= MOST_THERMOMETER:
+        yield (
+            f"{place}.thermometer",
+            f"is {network.thermometer}, not 2 to {MOST_THERMOMETER}, or 0 for none",
+        )
+        return
+    least = network.n_thermometer_pins
+    most = least + MOST_BITS - network.thermometer
+    if not least <= network.n_pins <= most:
+        yield (
+            f"{place}.pins",
+            f"has {network.n_pins} pins, but {network.thermometer} thermometer bits take {least} to {most}",
+        )
+
+
 def _wiring_flaws(project: Project) -> Iterator[Flaw]:
     wiring = project.wiring
     names: list[str] = []
     for channel in Channel:
-        bits, given = project.channels[channel].bits, len(wiring[channel])
-        if given != bits:
-            yield f"wiring.{channel.value}", f"names {given} pins, but the channel has {bits}: name each once"
+        count, given = project.channels[channel].n_pins, len(wiring[channel])
+        if given != count:
+            yield (
+                f"wiring.{channel.value}",
+                f"names {given} pins, but the channel has {count}: name each once",
+            )
         names += wiring[channel]
     yield from _doubles((*names, wiring.h, wiring.v), "wiring")
 

@@ -13,8 +13,6 @@ import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 
-from workbench.circuit.solution import bits_by_code
-
 __all__ = ["Kernel", "multiply", "pixel_kernel"]
 
 FloatArray = NDArray[np.float64]
@@ -131,13 +129,15 @@ def multiply(rows: Float32Array, matrix: Float32Array, out: Float32Array) -> Non
     np.matmul(rows[whole:], matrix, out=out[whole:])
 
 
-def pixel_kernel(volts_by_code: FloatArray, pulse_volts: FloatArray) -> Kernel:
+def pixel_kernel(volts_by_code: FloatArray, states: FloatArray, pulse_volts: FloatArray) -> Kernel:
     """Return the kernel of one channel.
 
     Parameters
     ----------
     volts_by_code : float array, shape (n_codes,)
         Settled level of every code, loaded, exact. [V]
+    states : float array, shape (n_codes, n_pins)
+        What each pin is for every code, 0 or 1. [1]
     pulse_volts : float array, shape (n_pins, n_pixels_after, samples_per_pixel)
         Voltage at the monitor after each pin alone was high for one pixel. [V]
 
@@ -154,8 +154,6 @@ def pixel_kernel(volts_by_code: FloatArray, pulse_volts: FloatArray) -> Kernel:
     shape of all pins: levels stay exact, and only the course of an edge is an approximation.
     """
     n_pins, n_after, samples = pulse_volts.shape
-    if len(volts_by_code) != 1 << n_pins:
-        return _staircase(volts_by_code, n_after, samples)
     pulses = pulse_volts.copy()
     settled = pulses.sum(axis=1)
     weights = settled.mean(axis=1)
@@ -168,9 +166,8 @@ def pixel_kernel(volts_by_code: FloatArray, pulse_volts: FloatArray) -> Kernel:
     left, strength, shapes = np.linalg.svd(pulses.reshape(n_pins, -1), full_matrices=False)
     kept = strength > _SAME_SHAPE * strength[0]
     drive_by_pin = (left * strength)[:, kept]
-    bits = bits_by_code(n_pins)
-    missing = volts_by_code - bits @ weights
-    drive = bits @ drive_by_pin + np.outer(missing, drive_by_pin.sum(axis=0) / total)
+    missing = volts_by_code - states @ weights
+    drive = states @ drive_by_pin + np.outer(missing, drive_by_pin.sum(axis=0) / total)
     return Kernel(drive.astype(np.float32), shapes[kept].reshape(-1, n_after, samples).astype(np.float32))
 
 

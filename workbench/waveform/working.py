@@ -36,7 +36,9 @@ class ChannelWorking:
     wanted: int | None
     """What the picture asks for, 0 … 255; none for a test card. [1]"""
     code: int
-    bits: tuple[int, ...]
+    top: int
+    """The highest code. [1]"""
+    pins: tuple[int, ...]
     """State of each pin, most significant first. [1]"""
     driven_low: bool
     """Whether a 0 is driven to ground; otherwise its pin has let go."""
@@ -151,7 +153,6 @@ def channel_working(
     Both resistances follow from the levels: loaded and open voltage give the source resistance at
     this code, and the loaded voltage shares what is left between supply and ground.
     """
-    n_pins = levels.pin_amps.shape[1]
     known = min(code, len(levels.volts_by_code) - 1)
     loaded, opened = float(levels.volts_by_code[known]), float(levels.open_by_code[known])
     total = _total_siemens(levels.source_ohms, loaded, opened, load.siemens)
@@ -159,7 +160,8 @@ def channel_working(
     return ChannelWorking(
         wanted=wanted,
         code=code,
-        bits=tuple(code >> bit & 1 for bit in range(n_pins - 1, -1, -1)),
+        top=len(levels.volts_by_code) - 1,
+        pins=tuple(int(state) for state in levels.states[known]),
         driven_low=driver.zeros is Zeros.DRIVEN,
         supply_volts=driver.supply_volts,
         high_ohms=_ohms(high, total),
@@ -212,9 +214,8 @@ def working_text(working: PixelWorking) -> str:
 
 
 def _channel_lines(channel: ChannelWorking) -> list[str]:
-    n_high = sum(channel.bits)
-    n_low = len(channel.bits) - n_high
-    top = (1 << len(channel.bits)) - 1
+    n_high = sum(channel.pins)
+    n_low = len(channel.pins) - n_high
     wanted = [] if channel.wanted is None else [f"the picture asks for {channel.wanted} of 255"]
     rest = "driven to 0 V" if channel.driven_low else "let go"
     high = "none" if channel.high_ohms is None else format_significant(channel.high_ohms, "Ω")
@@ -222,7 +223,7 @@ def _channel_lines(channel: ChannelWorking) -> list[str]:
     shown = channel.shown_volts / FULL_SCALE_VOLTS
     return [
         *wanted,
-        f"code {channel.code} of {top}, pins {''.join(map(str, channel.bits))}, high bit first",
+        f"code {channel.code} of {channel.top}, pins {''.join(map(str, channel.pins))}, high bit first",
         f"{n_high} high, to {channel.supply_volts:g} V: together {high}",
         f"{n_low} {rest}, and the load: together {low}",
         _divider(channel, high, low),

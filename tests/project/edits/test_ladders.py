@@ -2,9 +2,10 @@
 
 import pytest
 
-from workbench.circuit.ladders import Topology, analyse, r2r, recognise, weighted
+from workbench.circuit.ladders import Topology, analyse, r2r, recognise, segmented, weighted
 from workbench.circuit.network import GROUND, NodeId, PartId, Resistor
 from workbench.circuit.series import Series, is_in
+from workbench.circuit.wish import LadderWish, Shape
 from workbench.errors import EditError
 from workbench.project.document import Channel, Project
 from workbench.project.edits.channels import link_channels
@@ -13,7 +14,7 @@ from workbench.project.edits.ladders import (
     add_bit,
     remove_bit,
     set_capacitor,
-    set_ladder,
+    set_ladders,
     set_output_series,
     set_shunt,
     use_series_values,
@@ -23,6 +24,11 @@ from workbench.project.edits.parts import add_resistor, split_in_series
 from workbench.project.edits.picture import set_blanking_code
 
 RED = Channel.RED
+
+
+def wishes(red: int, green: int, blue: int, shape: Shape = Shape.WEIGHTED):
+    """Return wishes for E24 ladders of so many bits."""
+    return tuple(LadderWish(shape, bits, series=Series.E24) for bits in (red, green, blue))
 
 
 def with_red(project: Project, network) -> Project:
@@ -62,8 +68,10 @@ def test_an_r2r_ladder_grows_at_the_terminator(project: Project) -> None:
     [
         weighted(3, (500.0, 1000.0, 2000.0), shunt_ohms=130.0, series_ohms=20.0, node_farads=3e-11),
         r2r(3, 250.0, shunt_ohms=130.0, series_ohms=20.0, node_farads=3e-11),
+        segmented(4, 2, (1000.0, 2000.0, 4000.0), shunt_ohms=130.0, series_ohms=20.0),
+        segmented(2, 2, (1000.0,)),
     ],
-    ids=["weighted", "r2r"],
+    ids=["weighted", "r2r", "segmented", "equal legs only"],
 )
 def test_adding_and_removing_a_bit_leads_back(project: Project, network) -> None:
     start = with_red(project, network)
@@ -91,10 +99,21 @@ def test_bits_end_at_one_and_eight(project: Project) -> None:
         add_bit(with_red(project, r2r(8, 250.0)), RED)
 
 
+def test_the_equal_legs_go_together_or_not_at_all(project: Project) -> None:
+    start = with_red(project, segmented(3, 2, (1000.0, 2000.0)))
+
+    shorter = remove_bit(start, RED)
+
+    assert shorter.channels.red.pins == ("step1", "step2", "step3")
+    assert shorter.wiring.red == start.wiring.red[:3]
+    with pytest.raises(EditError, match="only the 2 bits of the equal legs are left"):
+        remove_bit(shorter, RED)
+
+
 def test_a_custom_network_has_no_bits_to_add(project: Project) -> None:
     custom = add_resistor(project, RED, NodeId("bit2"), NodeId("bit1"), 1e3)
 
-    with pytest.raises(EditError, match="bits can be added to weighted and R-2R ladders only"):
+    with pytest.raises(EditError, match="bits can be added to ladders only"):
         add_bit(custom, RED)
 
 
@@ -137,7 +156,7 @@ def test_a_capacitor_comes_changes_and_goes(project: Project) -> None:
 
 
 def test_new_ladders_take_values_of_the_series(project: Project) -> None:
-    edited = set_ladder(project, Topology.R2R, (4, 4, 3))
+    edited = set_ladders(project, wishes(4, 4, 3, shape=Shape.R2R))
 
     assert [recognise(edited.channels[channel]) for channel in Channel] == [Topology.R2R] * 3
     assert [edited.channels[channel].bits for channel in Channel] == [4, 4, 3]
@@ -148,13 +167,13 @@ def test_new_ladders_take_values_of_the_series(project: Project) -> None:
 def test_channels_with_other_bits_part_ways(project: Project) -> None:
     linked = link_channels(project, RED)
 
-    assert set_ladder(linked, Topology.WEIGHTED, (4, 4, 4)).linked
-    assert not set_ladder(linked, Topology.WEIGHTED, (3, 3, 2)).linked
+    assert set_ladders(linked, wishes(4, 4, 4)).linked
+    assert not set_ladders(linked, wishes(3, 3, 2)).linked
 
 
 def test_a_supply_too_low_for_white_is_said(project: Project) -> None:
     with pytest.raises(EditError, match=r"no resistors bring white to the wanted level from 600 mV"):
-        set_ladder(set_supply(project, 0.6), Topology.WEIGHTED, (3, 3, 3))
+        set_ladders(set_supply(project, 0.6), wishes(3, 3, 3))
 
 
 def test_values_move_to_the_nearest_of_a_series(project: Project) -> None:

@@ -10,7 +10,7 @@ from workbench.project.edits.naming import name_pin, name_sync_pin, rename, set_
 
 def test_names_are_given(project: Project) -> None:
     edited = rename(project, "  Pier ")
-    edited = name_pin(edited, Channel.RED, 0, "GP14")
+    edited = name_pin(edited, Channel.RED, 2, "GP14")
     edited = name_sync_pin(edited, Direction.VERTICAL, "GP15")
 
     assert edited.name == "Pier"
@@ -34,7 +34,7 @@ def test_impossible_names_are_refused(project: Project, name: str, sentence: str
 def test_a_pin_has_one_line(project: Project) -> None:
     with pytest.raises(EditError, match="P9 drives another line already"):
         name_pin(project, Channel.RED, 0, "P9")
-    with pytest.raises(EditError, match="red has bits 0 to 2, not 3"):
+    with pytest.raises(EditError, match="red has 3 pins, counted from 0: there is no 3"):
         name_pin(project, Channel.RED, 3, "P20")
 
 

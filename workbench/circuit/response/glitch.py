@@ -5,12 +5,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from workbench.circuit.codes import first_codes, pin_states
 from workbench.circuit.network import Cable, Driver, Load, Network
 from workbench.circuit.ports import FloatArray
 from workbench.circuit.response.edges import edges_of
 from workbench.circuit.response.path import find_path
 from workbench.circuit.response.transform import read_only
-from workbench.circuit.solution import bits_by_code
 
 __all__ = ["Glitch", "glitches"]
 
@@ -46,13 +46,13 @@ def glitches(
     Returns
     -------
     tuple of Glitch
-        From code ``2**k - 1`` to ``2**k`` for each bit ``k`` from the least significant on; empty where
-        no pin reaches the monitor. The same steps down show the mirror image, and other steps
-        change no more bits than one of these.
+        The step up to the first code that raises each pin, lowest code first (from ``2**k - 1`` to
+        ``2**k`` for bit ``k``); empty where no pin reaches the monitor. The same steps down show the
+        mirror image, and other steps change no more pins than one of these.
 
     Notes
     -----
-    The network is linear, so the change is the sum of the bits' own edges, each shifted by its skew.
+    The network is linear, so the change is the sum of the pins' own edges, each shifted by its skew.
     Excursions beyond both levels are spikes of the skew, or ringing of the cable where there is one.
     """
     path = find_path(network, driver, load, cable)
@@ -67,8 +67,9 @@ def glitches(
             for skew, volts in zip(skews, edges.volts, strict=True)
         ]
     )
-    codes = bits_by_code(network.bits)
-    return tuple(_glitch(1 << bit, codes, path.weights_volts, time_s, moving) for bit in range(network.bits))
+    states = pin_states(network)
+    steps = sorted(first_codes(network))
+    return tuple(_glitch(code, states, path.weights_volts, time_s, moving) for code in steps)
 
 
 def _joined(time_s: FloatArray, skews_s: FloatArray) -> FloatArray:
@@ -78,10 +79,10 @@ def _joined(time_s: FloatArray, skews_s: FloatArray) -> FloatArray:
 
 
 def _glitch(
-    after: int, codes: FloatArray, weights_volts: FloatArray, time_s: FloatArray, moving: FloatArray
+    after: int, states: FloatArray, weights_volts: FloatArray, time_s: FloatArray, moving: FloatArray
 ) -> Glitch:
-    start, end = (float(codes[code] @ weights_volts) for code in (after - 1, after))
-    volts = start + (codes[after] - codes[after - 1]) @ moving
+    start, end = (float(states[code] @ weights_volts) for code in (after - 1, after))
+    volts = start + (states[after] - states[after - 1]) @ moving
     low, high = min(start, end), max(start, end)
     beyond = np.maximum(volts - high, 0.0) + np.minimum(volts - low, 0.0)
     peak = float(beyond[np.argmax(np.abs(beyond))])

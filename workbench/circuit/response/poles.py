@@ -109,8 +109,8 @@ def find_poles(network: Network, structure: Wiring, on_ohms: float) -> Poles:
     charge = structure.capacitor_incidence.T * np.sqrt([part.farads for part in network.capacitors])
     reached = np.flatnonzero(structure.held & charge.any(axis=1))
     probes = (structure.output, *(int(node) for node in reached))
-    ports = reduce_to_ports(structure, siemens, network.bits, probes)
-    sources = ports.behind(np.full(network.bits, on_ohms))
+    ports = reduce_to_ports(structure, siemens, network.n_pins, probes)
+    sources = ports.behind(np.full(network.n_pins, on_ohms))
     return _diagonalise(sources, probes, _shared_charge(charge, structure)[reached])
 
 

@@ -73,8 +73,8 @@ def pixel_pulse(
     path = find_path(network, driver, load, cable)
     step_s = pixel_s / samples
     if path is None:
-        return PixelPulse(read_only(np.zeros((network.bits, 1, samples))), step_s)
-    skews = np.zeros(network.bits) if not len(skews_s) else np.asarray(skews_s, dtype=np.float64)
+        return PixelPulse(read_only(np.zeros((network.n_pins, 1, samples))), step_s)
+    skews = np.zeros(network.n_pins) if not len(skews_s) else np.asarray(skews_s, dtype=np.float64)
     n_pixels = min(2 + math.ceil((path.settling_s + skews.max()) / pixel_s), _MOST_PIXELS)
     pulses = _pulses if path.line is None else _line_pulses
     volts = pulses(path, skews, pixel_s, n_pixels * samples, samples).reshape(-1, n_pixels, samples)

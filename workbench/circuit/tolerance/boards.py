@@ -5,8 +5,8 @@ from typing import Any
 
 import numpy as np
 
+from workbench.circuit.codes import pin_states
 from workbench.circuit.network import Driver, Load, Network, Zeros
-from workbench.circuit.solution import bits_by_code
 from workbench.circuit.tolerance.elimination import BoardArray, PinState, elimination
 
 __all__ = ["Boards", "Design"]
@@ -55,15 +55,16 @@ class Design:
         factors : float array, shape (n_resistors + 3, n_boards)
             Values over nominal values; the result has their precision. [1]
         """
-        bits = bits_by_code(self.network.bits).astype(factors.dtype)
+        states = pin_states(self.network).astype(factors.dtype)
         if self.linear:
-            return np.asarray(bits @ self._weights(factors, bits[-1]))
-        return np.stack([np.asarray(code @ self._weights(factors, code)) for code in bits])
+            return np.asarray(states @ self._weights(factors, states[-1]))
+        return np.stack([np.asarray(code @ self._weights(factors, code)) for code in states])
 
     def figures(self, factors: BoardArray) -> Boards:
         """Return the figures of each board; ``factors`` as for :meth:`levels`."""
         if self.linear:
-            return _by_weights(self._weights(factors, np.ones(self.network.bits)))
+            weights = self._weights(factors, np.ones(self.network.n_pins))
+            return _by_weights(weights, self.network.n_thermometer_pins)
         return _by_levels(self.levels(factors))
 
     def _weights(self, factors: BoardArray, code: BoardArray) -> BoardArray:
@@ -88,29 +89,40 @@ class Design:
         return (PinState.RESISTIVE if ohms else PinState.IDEAL), ohms
 
 
-def _by_weights(weights: BoardArray) -> Boards:
+def _by_weights(weights: BoardArray, n_thermometer: int) -> Boards:
     """Return the figures of linear boards without working out their levels.
 
     Notes
     -----
     Where bit ``k`` takes over from all lower ones the step is its weight less theirs, at every such
-    place in the staircase; there are no other steps. The INL of a code is the sum of its bits' errors
-    ``w / LSB - 2**k``; these add up to 0, so the largest INL is half the sum of their magnitudes.
+    place in the staircase, and where a thermometer pin takes over from all bits, its weight less theirs;
+    there are no other steps. The INL of a code is the sum of its pins' errors ``w / LSB - 2**k``. All
+    errors add up to 0; so without thermometer pins the largest INL is half the sum of their magnitudes.
     """
+    tail = weights[n_thermometer:]
+    whole = 1 << len(tail)
     full_scale = weights.sum(axis=0)
-    per_lsb = (2 ** len(weights) - 1) / full_scale
+    per_lsb = (whole * (n_thermometer + 1) - 1) / full_scale
     below = np.zeros_like(full_scale)
     errors = np.zeros_like(full_scale)
     lowest, highest = weights[-1].copy(), weights[-1].copy()
-    for k, weight in enumerate(weights[::-1]):
+    for k, weight in enumerate(tail[::-1]):
         step = weight - below
         np.minimum(lowest, step, out=lowest)
         np.maximum(highest, step, out=highest)
         below += weight
         errors += np.abs(weight * per_lsb - 2**k)
+    inl = 0.5 * errors
+    if n_thermometer:
+        climbed = np.cumsum(weights[:n_thermometer] * per_lsb - whole, axis=0)
+        steps = weights[:n_thermometer] - below
+        np.minimum(lowest, steps.min(axis=0), out=lowest)
+        np.maximum(highest, steps.max(axis=0), out=highest)
+        middle = 0.5 * (below * per_lsb - (whole - 1))
+        inl += np.maximum(climbed.max(axis=0).clip(min=0) + middle, -climbed.min(axis=0).clip(max=0) - middle)
     lowest *= per_lsb
     dnl = np.maximum(highest * per_lsb - 1.0, 1.0 - lowest)
-    return Boards(full_scale, 0.5 * errors, dnl, lowest >= -_ROUNDING)
+    return Boards(full_scale, inl, dnl, lowest >= -_ROUNDING)
 
 
 def _by_levels(volts: BoardArray) -> Boards:

@@ -48,8 +48,8 @@ def sensitivities(network: Network, driver: Driver, load: Load) -> tuple[Sensiti
         return ()
     structure = wiring(network)
     siemens = 1.0 / np.array([resistor.ohms for resistor in network.resistors])
-    ports = reduce_to_ports(structure, siemens, network.bits, (structure.output,)).loaded(load.siemens)
-    sources = ports.behind(np.full(network.bits, driver.high_ohms))
+    ports = reduce_to_ports(structure, siemens, network.n_pins, (structure.output,)).loaded(load.siemens)
+    sources = ports.behind(np.full(network.n_pins, driver.high_ohms))
     across = structure.incidence @ sources.gain.sum(axis=1) * driver.supply_volts
     adjoint = structure.incidence @ sources.impedance[:, 0]
     volts_per_percent = siemens * across * adjoint / 100.0

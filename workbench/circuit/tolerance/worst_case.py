@@ -6,8 +6,8 @@ import numpy as np
 import numpy.typing as npt
 from numpy.random import SFC64, Generator
 
+from workbench.circuit.codes import bits_by_code
 from workbench.circuit.ports import FloatArray
-from workbench.circuit.solution import bits_by_code
 from workbench.circuit.tolerance.boards import Boards, Design
 from workbench.circuit.tolerance.elimination import BoardArray
 

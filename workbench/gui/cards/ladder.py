@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 from workbench.checks.finding import Severity
 from workbench.circuit.ladders import MOST_BITS, Topology
 from workbench.circuit.series import Series
+from workbench.circuit.wish import LadderWish, Shape
 from workbench.errors import WorkbenchError
 from workbench.gui.bench import Bench
 from workbench.gui.widgets import Button, ButtonKind, Choice, Words
@@ -15,7 +16,7 @@ from workbench.gui.widgets.card import Card
 from workbench.gui.widgets.icon_button import IconButton
 from workbench.pipeline.result import Result
 from workbench.project.document import Channel, Project
-from workbench.project.edits.ladders import set_ladder
+from workbench.project.edits.ladders import set_ladders
 from workbench.project.edits.naming import set_series
 from workbench.units import format_fixed, format_quantity
 
@@ -78,8 +79,11 @@ class LadderChooser(Card):
 
     def edit(self, project: Project) -> Project:
         """Return the project with the ladder that is chosen."""
-        red, green, blue = (self._counts[channel] for channel in Channel)
-        return set_ladder(set_series(project, self._series), self._shape, (red, green, blue))
+        shape = Shape.of(self._shape)
+        red, green, blue = (
+            LadderWish(shape, self._counts[channel], series=self._series) for channel in Channel
+        )
+        return set_ladders(set_series(project, self._series), (red, green, blue))
 
     def _shape_row(self) -> QHBoxLayout:
         row = QHBoxLayout()

@@ -2,6 +2,7 @@
 
 from PySide6.QtCore import QObject
 
+from workbench.circuit.codes import pin_states, with_pin
 from workbench.circuit.network import Zeros
 from workbench.gui.bench import Bench
 from workbench.gui.network.shown import PinState, Source, pick_code
@@ -33,20 +34,18 @@ class PinKeys(QObject):
     def toggle(self, channel: Channel, result: Result, pin: int) -> None:
         """Force a 1 where a 0 is, and a 0 where a 1 is or nothing."""
         code, _ = self.code(channel, result)
-        bits = result.project.channels[channel].bits
-        high = bool(code >> (bits - 1 - pin) & 1) or pin in self.floating(channel)
+        states = pin_states(result.project.channels[channel])
+        high = bool(states[code, pin]) or pin in self.floating(channel)
         self.force(channel, result, pin, PinState.LOW if high else PinState.HIGH)
 
     def force(self, channel: Channel, result: Result, pin: int, state: PinState) -> None:
         """Hold the code that is on the pins now, with one pin in another state."""
         project = result.project
-        bits = project.channels[channel].bits
         code, _ = self.code(channel, result)
-        bit = 1 << (bits - 1 - pin)
         floating = self.floating(channel) - {pin}
         if state is PinState.FLOATING and project.driver.zeros is Zeros.DRIVEN:
             floating |= {pin}
-        code = code | bit if state is PinState.HIGH else code & ~bit
+        code = with_pin(project.channels[channel], code, pin, high=state is PinState.HIGH)
         channels = tuple(Channel) if project.linked else (channel,)
         self._bench.view.hold(channels, code, floating)
 

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from enum import Enum
 
+from workbench.circuit.codes import pin_states
 from workbench.circuit.floating import levels_at
 from workbench.circuit.network import Driver, Load, Network, NodeId, Zeros
 from workbench.circuit.solution import Levels
@@ -83,7 +84,7 @@ def shown_figures(
     floating : frozenset of int
         Pins, counted from the most significant bit, that drive nothing.
     """
-    ones = [bool(code >> (network.bits - 1 - pin) & 1) for pin in range(network.bits)]
+    ones = pin_states(network)[code] > 0.0
     idle = PinState.LOW if driver.zeros is Zeros.DRIVEN else PinState.FLOATING
     states = [PinState.HIGH if one else idle for one in ones]
     states = [PinState.FLOATING if pin in floating else state for pin, state in enumerate(states)]
@@ -92,7 +93,7 @@ def shown_figures(
     amps = dict(zip(at.pins, levels.pin_amps[row].tolist(), strict=False))
     volts = dict(zip(levels.nodes, levels.node_volts[row].tolist(), strict=True))
     return Shown(
-        code=sum(one << place for place, one in enumerate(reversed(ones))),
+        code=code,
         states=tuple(states),
         leg_amps=tuple(amps.get(pin, 0.0) for pin in range(len(ones))),
         pin_volts=tuple(volts.get(pin, 0.0) for pin in network.pins),

@@ -1,5 +1,6 @@
 """The drawing in words: for tool tips and for those who do not see it."""
 
+from workbench.circuit.codes import pin_label
 from workbench.circuit.network import NodeId
 from workbench.drawing import H_SERIES, LOAD, V_SERIES
 from workbench.gui.network.scene import findings_by_part
@@ -63,11 +64,11 @@ def part_words(target: Target, project: Project, channel: Channel) -> str:
 def _pin(pin: int, project: Project, channel: Channel, shown: Shown) -> str:
     names = project.wiring[channel]
     name = names[pin] if pin < len(names) else "pin"
-    bit = project.channels[channel].bits - 1 - pin
+    carries = " ".join(map(str, pin_label(project.channels[channel], pin)))
     amps = shown.leg_amps[pin]
     way = "out of" if amps >= 0 else "into"
     current = format_fixed(abs(amps), "A", prefix="m")
-    return f"{name}, bit {bit}, {STATES[shown.states[pin]]}, {current} {way} the pin"
+    return f"{name}, {carries}, {STATES[shown.states[pin]]}, {current} {way} the pin"
 
 
 def _node(node: NodeId | None, project: Project, channel: Channel, shown: Shown) -> str:

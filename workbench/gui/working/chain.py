@@ -51,11 +51,11 @@ def _plain(value: float | None) -> str:
 
 
 def _high(channel: ChannelWorking) -> str:
-    return f"{sum(channel.bits)} to {channel.supply_volts:g} V"
+    return f"{sum(channel.pins)} to {channel.supply_volts:g} V"
 
 
 def _low(channel: ChannelWorking) -> str:
-    count = len(channel.bits) - sum(channel.bits)
+    count = len(channel.pins) - sum(channel.pins)
     return f"{count} to 0 V, and the load" if channel.driven_low else f"{count} let go; the load"
 
 
@@ -69,7 +69,7 @@ STEPS = (
     Step(
         "code",
         lambda c: str(c.code),
-        lambda c: f"of {(1 << len(c.bits)) - 1}",
+        lambda c: f"of {c.top}",
         "255",
         "of 255",
         9,
@@ -141,7 +141,7 @@ class Chain(QWidget):
         type_, px = self._bench.type, self._bench.px
         if step is STEPS[_PINS]:
             assert self._shown is not None
-            most = max(len(channel.bits) for channel in self._shown.working.channels)
+            most = max(len(channel.pins) for channel in self._shown.working.channels)
             return max(most * px(_KEY_WIDTH + 3), type_.width(step.head, type_.sans(0.86)))
         return max(
             type_.width(step.widest, type_.mono(1.06, 500)),
@@ -155,7 +155,7 @@ class Chain(QWidget):
     def _fitting(self) -> list[tuple[Step, float, float]]:
         """Return the steps that fit, each with its left edge and width."""
         assert self._shown is not None
-        most = max(len(channel.bits) for channel in self._shown.working.channels)
+        most = max(len(channel.pins) for channel in self._shown.working.channels)
         key = (self.width(), most, self._bench.type)
         if self._placed is None or self._placed[0] != key:
             self._placed = key, self._fit()
@@ -243,7 +243,7 @@ class Chain(QWidget):
     def _paint_pins(self, painter: QPainter, box: QRectF, working: ChannelWorking) -> None:
         theme, type_, px = self._bench.theme, self._bench.type, self._bench.px
         idle = "0" if working.driven_low else "–"
-        for place, bit in enumerate(working.bits):
+        for place, bit in enumerate(working.pins):
             key = QRectF(
                 box.left() + place * px(_KEY_WIDTH + 3),
                 box.center().y() - px(_KEY_HEIGHT) / 2 - (px(4) if box.height() >= px(_TWO_LINES) else 0),

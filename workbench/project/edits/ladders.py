@@ -9,7 +9,7 @@ from workbench.circuit.branches import Branch
 from workbench.circuit.ladders import MOST_BITS, Ladder, Topology, analyse
 from workbench.circuit.network import GROUND, Capacitor, Network, NodeId, PartId, Resistor
 from workbench.circuit.series import Series, nearest
-from workbench.circuit.sizing import sized_ladder
+from workbench.circuit.wish import LadderWish, make_ladder
 from workbench.errors import EditError, NetworkError
 from workbench.project.document import Channel, Project
 from workbench.project.edits.networks import edit_network, free_node, free_part, parts_of, put_networks
@@ -20,7 +20,7 @@ __all__ = [
     "add_bit",
     "remove_bit",
     "set_capacitor",
-    "set_ladder",
+    "set_ladders",
     "set_output_series",
     "set_shunt",
     "use_series_values",
@@ -30,7 +30,7 @@ __all__ = [
 def add_bit(project: Project, channel: Channel) -> Project:
     """Add a least significant bit to a ladder.
 
-    A weighted ladder gets a leg of twice the last one's value; an R-2R ladder one more rung and
+    A weighted or segmented ladder gets a leg of twice the last one's value; an R-2R ladder one more rung and
     leg like its last ones.
     """
 
@@ -43,6 +43,7 @@ def add_bit(project: Project, channel: Channel) -> Project:
         if ladder.topology is Topology.R2R:
             network = _longer_r2r(network, ladder, pin)
         else:
+            # The legs after the equal ones begin at half of their weight.
             leg = Resistor(free_part(network, "R"), pin, last.b, OHMS.check(2.0 * last.ohms, "the new leg"))
             network = inserted_after(network, last.parts, leg)
         return tidy_pins(replace(network, pins=(*network.pins, pin)))
@@ -57,6 +58,11 @@ def remove_bit(project: Project, channel: Channel) -> Project:
         ladder = _ladder(network, "removed from")
         if network.bits <= 1:
             raise EditError("a channel needs at least one bit: this is the last one")
+        if network.bits == network.thermometer:
+            raise EditError(
+                f"only the {network.thermometer} bits of the equal legs are left, which come and go "
+                "together: make a new ladder instead"
+            )
         gone = set(ladder.legs[-1].parts)
         if ladder.rungs and ladder.terminator is not None:
             gone |= set(ladder.rungs[-1].parts)
@@ -114,17 +120,17 @@ def set_capacitor(project: Project, channel: Channel, farads: float | None) -> P
     return edit_network(project, channel, change)
 
 
-def set_ladder(project: Project, topology: Topology, bits: tuple[int, int, int]) -> Project:
-    """Put new ladders in all channels, with values from the project's series.
+def set_ladders(project: Project, wishes: tuple[LadderWish, LadderWish, LadderWish]) -> Project:
+    """Put new ladders in all channels: red, green, blue.
 
-    The capacitance of the shared node stays, as it is the board's; shunts and series resistors
-    go. Channels stay linked if their bits are equal.
+    The capacitance of the shared node stays, as it is the board's; shunts and series resistors that
+    were there go. Channels stay linked if their wishes are equal.
     """
     networks = {
-        channel: _sized(project, topology, count, _node_farads(project.channels[channel]))
-        for channel, count in zip(Channel, bits, strict=True)
+        channel: _made(project, replace(wish, node_farads=_node_farads(project.channels[channel])))
+        for channel, wish in zip(Channel, wishes, strict=True)
     }
-    return replace(put_networks(project, networks), linked=project.linked and len(set(bits)) == 1)
+    return replace(put_networks(project, networks), linked=project.linked and len(set(wishes)) == 1)
 
 
 def use_series_values(project: Project, channel: Channel, series: Series) -> Project:
@@ -137,11 +143,9 @@ def use_series_values(project: Project, channel: Channel, series: Series) -> Pro
     return edit_network(project, channel, change)
 
 
-def _sized(project: Project, topology: Topology, bits: int, node_farads: float) -> Network:
+def _made(project: Project, wish: LadderWish) -> Network:
     try:
-        return sized_ladder(
-            topology, bits, project.driver, project.load, series=project.series, node_farads=node_farads
-        )
+        return make_ladder(wish, project.driver, project.load)
     except NetworkError as error:
         raise EditError(str(error)) from error
 
@@ -154,7 +158,7 @@ def _node_farads(network: Network) -> float:
 def _ladder(network: Network, verb: str) -> Ladder:
     ladder = analyse(network)
     if ladder.topology is Topology.CUSTOM:
-        raise EditError(f"bits can be {verb} weighted and R-2R ladders only: make this network one first")
+        raise EditError(f"bits can be {verb} ladders only: make this network one first")
     return ladder
 
 

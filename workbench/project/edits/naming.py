@@ -20,13 +20,13 @@ def set_series(project: Project, series: Series) -> Project:
     return replace(project, series=series)
 
 
-def name_pin(project: Project, channel: Channel, bit: int, name: str) -> Project:
-    """Say which of the controller's pins drives a bit, 0 being the least significant."""
-    bits = project.channels[channel].bits
-    if not 0 <= bit < bits:
-        raise EditError(f"{channel.value} has bits 0 to {bits - 1}, not {bit}")
+def name_pin(project: Project, channel: Channel, pin: int, name: str) -> Project:
+    """Say which of the controller's pins drives a pin of the network, 0 being the most significant."""
+    count = project.channels[channel].n_pins
+    if not 0 <= pin < count:
+        raise EditError(f"{channel.value} has {count} pins, counted from 0: there is no {pin}")
     names = [*project.wiring[channel]]
-    names[bits - 1 - bit] = _checked(name)
+    names[pin] = _checked(name)
     red, green, blue = (tuple(names) if c is channel else project.wiring[c] for c in Channel)
     return _put(project, Wiring(red, green, blue, project.wiring.h, project.wiring.v))
 

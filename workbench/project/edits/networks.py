@@ -158,11 +158,11 @@ def _swapped(parts: tuple[PartT, ...], old: PartT, new: tuple[PartT, ...]) -> tu
 
 def _fit_wiring(wiring: Wiring, channels: Channels) -> Wiring:
     """Drop the last pin names of a channel that lost bits, add free ones where it gained some."""
-    if all(len(wiring[c]) == channels[c].bits for c in Channel):
+    if all(len(wiring[c]) == channels[c].n_pins for c in Channel):
         return wiring
-    names = {c: list(wiring[c][: channels[c].bits]) for c in Channel}
+    names = {c: list(wiring[c][: channels[c].n_pins]) for c in Channel}
     for channel in Channel:
-        while len(names[channel]) < channels[channel].bits:
+        while len(names[channel]) < channels[channel].n_pins:
             taken = {wiring.h, wiring.v}.union(*names.values())
             names[channel].append(_free_pin(wiring[channel][-1] if wiring[channel] else wiring.h, taken))
     red, green, blue = (tuple(names[c]) for c in Channel)

@@ -49,8 +49,8 @@ def renamed(
 
 def tidy_pins(network: Network) -> Network:
     """Name the pins' nodes bit4 … bit0 again, unless a person's own names are among them."""
-    usual = pin_nodes(network.bits)
+    usual = pin_nodes(network.bits, network.thermometer)
     inner = nodes_of(network) - set(network.pins)
-    if any(not re.fullmatch(r"bit\d*", pin) for pin in network.pins) or inner & set(usual):
+    if any(not re.fullmatch(r"(bit|step)\d*", pin) for pin in network.pins) or inner & set(usual):
         return network
     return replace(renamed(network, dict(zip(network.pins, usual, strict=True))), pins=usual)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.network import NodeId, PartId, Resistor
 from workbench.gui.scanline.content.areas import line_areas, moved_stretches, stretches
-from workbench.gui.scanline.content.parts import bit_of_part
+from workbench.gui.scanline.content.parts import pin_of_part
 from workbench.picture.source import PictureCodes, card_source
 from workbench.project.document import Project
 
@@ -48,9 +48,9 @@ def test_a_line_of_the_vertical_blanking_says_so(project: Project) -> None:
     assert last.name == "vertical sync: no picture"
 
 
-@pytest.mark.parametrize(("part", "bit"), [("R1", 4), ("R5", 0)])
-def test_a_leg_carries_the_bit_of_its_pin(part: str, bit: int) -> None:
-    assert bit_of_part(LADDER, PartId(part)) == bit
+@pytest.mark.parametrize(("part", "pin"), [("R1", 0), ("R5", 4)])
+def test_a_leg_belongs_to_its_pin(part: str, pin: int) -> None:
+    assert pin_of_part(LADDER, PartId(part)) == pin
 
 
 def test_two_resistors_in_series_are_one_leg() -> None:
@@ -59,24 +59,24 @@ def test_two_resistors_in_series_are_one_leg() -> None:
     second = Resistor(PartId("R1b"), half, LADDER.output, 250)
     split = replace(LADDER, resistors=(first, second, *LADDER.resistors[1:]))
 
-    assert [bit_of_part(split, part.id) for part in (first, second)] == [4, 4]
+    assert [pin_of_part(split, part.id) for part in (first, second)] == [0, 0]
 
 
-def test_in_an_r_2r_ladder_legs_have_a_bit_and_rungs_serve_several_pins() -> None:
+def test_in_an_r_2r_ladder_legs_have_a_pin_and_rungs_serve_several_pins() -> None:
     ladder = r2r(4, 240, 480)
     on_pin = {part.id: {part.a, part.b} & set(ladder.pins) for part in ladder.resistors}
 
-    bits = {part: bit_of_part(ladder, part) for part in on_pin}
+    pins = {part: pin_of_part(ladder, part) for part in on_pin}
 
-    assert sorted(bit for part, bit in bits.items() if on_pin[part]) == [0, 1, 2, 3]
-    assert {bit for part, bit in bits.items() if not on_pin[part]} == {None}
+    assert sorted(pin for part, pin in pins.items() if on_pin[part]) == [0, 1, 2, 3]
+    assert {pin for part, pin in pins.items() if not on_pin[part]} == {None}
 
 
 def test_an_unknown_part_moves_nothing() -> None:
     assert moved_stretches(LADDER, np.arange(32), PartId("R99")) == []
 
 
-def test_the_pixels_with_the_bit_are_lit() -> None:
+def test_the_pixels_that_raise_the_pin_are_lit() -> None:
     codes = np.array([0, 16, 31, 15, 16, 0])
 
     assert moved_stretches(LADDER, codes, PartId("R1")) == [(1, 3), (4, 5)]

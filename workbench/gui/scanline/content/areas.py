@@ -5,8 +5,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from workbench.circuit.codes import pin_states
 from workbench.circuit.network import Network, PartId
-from workbench.gui.scanline.content.parts import bit_of_part
+from workbench.gui.scanline.content.parts import pin_of_part
 from workbench.picture.source import PictureCodes
 from workbench.project.document import Project
 from workbench.timing.mode import Axis, Region
@@ -71,7 +72,7 @@ def stretches(lit: NDArray[np.bool_]) -> list[Stretch]:
 
 
 def moved_stretches(network: Network, codes: NDArray[np.intp], part: PartId) -> list[Stretch]:
-    """Return the pixels whose code has the bit of a part's leg.
+    """Return the pixels whose code raises the pin of a part's leg.
 
     Parameters
     ----------
@@ -82,5 +83,5 @@ def moved_stretches(network: Network, codes: NDArray[np.intp], part: PartId) -> 
     part : PartId
         A part of the network; one that is not in the leg of a single pin moves nothing by itself.
     """
-    bit = bit_of_part(network, part)
-    return [] if bit is None else stretches((codes >> bit & 1).astype(np.bool_))
+    pin = pin_of_part(network, part)
+    return [] if pin is None else stretches(pin_states(network)[codes, pin] > 0.0)

@@ -1,12 +1,12 @@
-"""Which bit of the code a part of the network carries."""
+"""Which pin a part of the network carries on."""
 
 from workbench.circuit.network import GROUND, Network, NodeId, PartId
 
-__all__ = ["bit_of_part"]
+__all__ = ["pin_of_part"]
 
 
-def bit_of_part(network: Network, part: PartId) -> int | None:
-    """Return the bit whose leg a part belongs to; none for a part that serves several pins, or none.
+def pin_of_part(network: Network, part: PartId) -> int | None:
+    """Return the pin whose leg a part belongs to, counted from the first; none where it serves several.
 
     A leg is the part on the pin itself, and what follows it in series as far as no other pin joins.
 
@@ -22,7 +22,7 @@ def bit_of_part(network: Network, part: PartId) -> int | None:
         return None
     own = [i for i, pin in enumerate(network.pins) if pin in ends]
     if len(own) == 1:
-        return network.bits - 1 - own[0]
+        return own[0]
     stops = {network.output, GROUND}
     reached: set[NodeId] = set()
     waiting = [node for node in ends if node not in stops]
@@ -35,4 +35,4 @@ def bit_of_part(network: Network, part: PartId) -> int | None:
                 if other not in stops and other not in reached:
                     waiting.append(other)
     pins = [i for i, pin in enumerate(network.pins) if pin in reached]
-    return network.bits - 1 - pins[0] if len(pins) == 1 else None
+    return pins[0] if len(pins) == 1 else None

@@ -1,0 +1,122 @@
+"""A ladder as one wishes for it: its shape and bits, and where its values come from."""
+
+from dataclasses import dataclass, replace
+from enum import Enum
+from functools import lru_cache
+
+from workbench.circuit.codes import pin_steps
+from workbench.circuit.equal_parts import equal_parts, middle_leg
+from workbench.circuit.ladders import Topology, pin_nodes, r2r, segmented, weighted
+from workbench.circuit.near import near_r2r, near_segmented, near_weighted
+from workbench.circuit.network import Driver, Load, Network
+from workbench.circuit.series import Series, nearest
+from workbench.circuit.sizing import ideal_legs, ideal_r2r, ideal_weighted, matching_shunt
+from workbench.errors import NetworkError
+
+__all__ = ["LadderWish", "Shape", "make_ladder"]
+
+
+class Shape(Enum):
+    """The ladders there are templates for."""
+
+    WEIGHTED = "weighted"
+    R2R = "r2r"
+    SEGMENTED = "segmented"
+    EQUAL = "equal"
+    """A weighted ladder whose legs are made of one value only, in series and in parallel."""
+
+    @classmethod
+    def of(cls, topology: Topology) -> "Shape":
+        """Return the shape that makes a topology; weighted where none does."""
+        return cls.WEIGHTED if topology is Topology.CUSTOM else cls(topology.value)
+
+
+@dataclass(frozen=True, slots=True)
+class LadderWish:
+    """What the ladder of one channel is to be like."""
+
+    shape: Shape = Shape.WEIGHTED
+    bits: int = 5
+    """``1 <= bits <= 8``. [1]"""
+    thermometer: int = 2
+    """Bits that a segmented ladder shows by equal legs, ``2 <= thermometer <= 3``. [1]"""
+    values: tuple[float, ...] | None = None
+    """Weighted: one a bit, most significant first; R-2R: R, or R and 2R; segmented: one of the equal
+    legs, then the others; of equal parts: the part. None to have them sized for 0.700 V. [Ω]"""
+    series: Series | None = None
+    """Series that sized values are taken from; none for the ideal ones."""
+    matched: bool = False
+    """Whether a sized shunt makes the source 75 Ω."""
+    shunt_ohms: float | None = None
+    """A given shunt, where it is not ``matched``. [Ω]"""
+    node_farads: float = 0.0
+    """Capacitance of the shared node to ground; 0 for none. [F]"""
+
+
+@lru_cache(maxsize=64)
+def make_ladder(wish: LadderWish, driver: Driver, load: Load) -> Network:
+    """Return the ladder that is wished for.
+
+    Sized values bring white to 0.700 V: exactly, or near it where they are taken from a series.
+
+    Raises
+    ------
+    NetworkError
+        If supply and pins cannot reach 0.700 V, the number of bits is out of range, or the values do
+        not match the bits.
+    """
+    pin_nodes(wish.bits, wish.thermometer if wish.shape is Shape.SEGMENTED else 0)
+    if wish.matched:
+        wish = replace(wish, shunt_ohms=_shunt(wish, driver, load), matched=False)
+    values = _sized(wish, driver, load) if wish.values is None else wish.values
+    return _built(wish, values, driver, load)
+
+
+def _built(wish: LadderWish, values: tuple[float, ...], driver: Driver, load: Load) -> Network:
+    bits, shunt_ohms, farads = wish.bits, wish.shunt_ohms, wish.node_farads
+    match wish.shape:
+        case Shape.WEIGHTED:
+            return weighted(bits, values, shunt_ohms=shunt_ohms, node_farads=farads)
+        case Shape.SEGMENTED:
+            return segmented(bits, wish.thermometer, values, shunt_ohms=shunt_ohms, node_farads=farads)
+        case Shape.R2R if 1 <= len(values) <= 2:
+            return r2r(bits, *values, shunt_ohms=shunt_ohms, node_farads=farads)
+        case Shape.R2R:
+            raise NetworkError(f"an R-2R ladder takes R, or R and 2R, not {len(values)} values")
+        case Shape.EQUAL if len(values) == 1:
+            middle = middle_leg(bits, values[0], driver, load, shunt_ohms=shunt_ohms)
+            return equal_parts(bits, values[0], middle, shunt_ohms=shunt_ohms, node_farads=farads)
+        case Shape.EQUAL:
+            raise NetworkError(f"a ladder of equal parts takes one value, not {len(values)}")
+
+
+def _sized(wish: LadderWish, driver: Driver, load: Load) -> tuple[float, ...]:
+    bits, series, shunt_ohms = wish.bits, wish.series, wish.shunt_ohms
+    match wish.shape:
+        case Shape.R2R:
+            pair = ideal_r2r(bits, driver, load, shunt_ohms=shunt_ohms)
+            return (
+                pair if series is None else near_r2r(bits, pair, series, driver, load, shunt_ohms=shunt_ohms)
+            )
+        case Shape.SEGMENTED:
+            steps = pin_steps(bits, wish.thermometer)
+            legs = ideal_legs(steps, driver, load, shunt_ohms=shunt_ohms)
+            legs = legs[:1] + legs[(1 << wish.thermometer) - 1 :]
+            if series is None:
+                return legs
+            return near_segmented(bits, wish.thermometer, legs, series, driver, load, shunt_ohms=shunt_ohms)
+        case Shape.EQUAL:
+            # One leg in the middle is one part, so that the fewest parts are needed.
+            middle = ideal_weighted(bits, driver, load, shunt_ohms=shunt_ohms)[(bits - 1) // 2]
+            return (middle if series is None else nearest(middle, series),)
+        case Shape.WEIGHTED:
+            legs = ideal_weighted(bits, driver, load, shunt_ohms=shunt_ohms)
+            if series is None:
+                return legs
+            return near_weighted(legs, series, driver, load, shunt_ohms=shunt_ohms)
+
+
+def _shunt(wish: LadderWish, driver: Driver, load: Load) -> float:
+    lost = 0.5**wish.bits if wish.shape is Shape.R2R else 0.0
+    ideal = matching_shunt(driver.supply_volts * (1.0 - lost), load)
+    return ideal if wish.series is None else nearest(ideal, wish.series)
