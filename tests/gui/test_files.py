@@ -14,9 +14,9 @@ from workbench.files.project_file import read_project, write_project
 from workbench.gui import settings as table
 from workbench.gui.files.commands import FileMenu
 from workbench.gui.files.flow import file_stem
-from workbench.gui.files.templates import FIRST, open_template, templates
 from workbench.gui.widgets import Sign
 from workbench.project.edits.naming import rename
+from workbench.project.templates import TEMPLATES
 
 
 def change(desk, name: str = "Slipway") -> None:
@@ -187,16 +187,12 @@ def test_every_kind_can_be_exported(desk, messages, tmp_path, kind) -> None:
     assert desk.window.notices.text.startswith("Written")
 
 
-@pytest.mark.parametrize("template", templates(), ids=lambda template: template.id)
+@pytest.mark.parametrize("template", TEMPLATES, ids=lambda template: template.id)
 def test_every_template_opens_without_a_file(desk, template) -> None:
     desk.files.start_from(template)
 
-    assert desk.session.project == open_template(template.id)
+    assert desk.session.project == template.project()
     assert desk.session.path is None
-
-
-def test_first_template_comes_first() -> None:
-    assert templates()[0].id == FIRST
 
 
 @pytest.mark.parametrize(
@@ -211,7 +207,7 @@ def test_new_project_takes_over_what_the_person_prefers(desk) -> None:
     settings.set(table.SERIES, Series.E96)
     settings.set(table.PIN_LIMIT, 0.012)
 
-    desk.files.start_from(templates()[1])
+    desk.files.start_from(TEMPLATES[1])
 
     project = desk.session.project
     assert project.series is Series.E96

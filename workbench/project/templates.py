@@ -73,8 +73,8 @@ def default_wiring(counts: tuple[int, int, int]) -> Wiring:
 class Template:
     """A project to start from."""
 
-    file: str
-    """Name of the shipped file, as ``asset_path("projects/" + file)`` finds it."""
+    id: str
+    """A word for it, and the stem of its shipped file."""
     title: str
     description: str
     """One sentence for the list."""
@@ -82,6 +82,11 @@ class Template:
     wishes: Wishes
     picture: Picture = _USUAL_PICTURE
     scanline: int = 1
+
+    @property
+    def file(self) -> str:
+        """Return the name of the shipped file, as ``asset_path("projects/" + file)`` finds it."""
+        return f"{self.id}.backporch"
 
     def project(self) -> Project:
         """Return the project itself, made anew; the shipped file holds the same."""
@@ -107,7 +112,7 @@ _PAIR = LadderWish(Shape.R2R, 4, values=(255.0, 511.0), series=Series.E96, node_
 
 TEMPLATES = (
     Template(
-        "tide-board.backporch",
+        "tide-board",
         "Tide board",
         "A rowing club's tide board: 5 bits a channel from a weighted ladder of doubling values.",
         "640x480@60",
@@ -116,7 +121,7 @@ TEMPLATES = (
         scanline=123,
     ),
     Template(
-        "starter-1-1-1.backporch",
+        "starter-1-1-1",
         "Starter",
         "For a first lesson: one resistor a channel, three pins, eight colours.",
         "640x480@60",
@@ -125,7 +130,7 @@ TEMPLATES = (
         scanline=240,
     ),
     Template(
-        "sign-3-3-2.backporch",
+        "sign-3-3-2",
         "Sign",
         "A shop sign's 256 colours: one byte a pixel, 3 bits of red and green and 2 of blue.",
         "800x600@60",
@@ -134,7 +139,7 @@ TEMPLATES = (
         scanline=300,
     ),
     Template(
-        "r2r-4-4-4.backporch",
+        "r2r-4-4-4",
         "R-2R ladder",
         "4 bits a channel from two resistor values only, 255 Ω and 511 Ω.",
         "640x480@60",

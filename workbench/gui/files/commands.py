@@ -8,7 +8,8 @@ from PySide6.QtWidgets import QMenu, QWidget
 
 from workbench.gui.actions import Actions, ActionSpec
 from workbench.gui.files.flow import FilesFlow
-from workbench.gui.files.templates import Template, templates
+from workbench.gui.files.templates import menu_title
+from workbench.project.templates import TEMPLATES, Template
 
 __all__ = ["FileMenu", "file_specs"]
 
@@ -38,7 +39,7 @@ def file_specs(files: FilesFlow, quit_: Callable[[], object]) -> tuple[ActionSpe
             )
             for kind in files.kinds
         ),
-        *(_template_spec(files, template) for template in templates()),
+        *(_template_spec(files, template) for template in TEMPLATES),
         ActionSpec("file.quit", "Quit", quit_, "File", "Ctrl+Q", "Closes the window."),
     )
 
@@ -46,7 +47,7 @@ def file_specs(files: FilesFlow, quit_: Callable[[], object]) -> tuple[ActionSpe
 def _template_spec(files: FilesFlow, template: Template) -> ActionSpec:
     return ActionSpec(
         f"new.{template.id}",
-        f"New from {template.title}",
+        f"New from {menu_title(template)}",
         lambda: files.start_from(template),
         "New",
         tip="Starts a project from this template.",

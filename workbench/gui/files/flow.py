@@ -10,10 +10,11 @@ from workbench.files.atomic import write_atomic
 from workbench.files.project_file import SUFFIX, read_project, write_project
 from workbench.files.recent import with_recent
 from workbench.gui.bench import Bench
-from workbench.gui.files.templates import Template, new_project
+from workbench.gui.files.templates import new_project
 from workbench.gui.messages import Messages
 from workbench.gui.settings import EXPORT_FOLDER, OPEN_FOLDER, RECENT, Setting
 from workbench.gui.widgets import Sign
+from workbench.project.templates import Template
 
 __all__ = ["FilesFlow"]
 
@@ -63,7 +64,7 @@ class FilesFlow:
     def start_from(self, template: Template) -> None:
         """Put a template in; the project has no file yet."""
         if self.may_leave():
-            self._bench.session.replace(new_project(template.id, self._bench.settings), None)
+            self._bench.session.replace(new_project(template, self._bench.settings), None)
 
     def open(self, path: Path | None = None) -> bool:
         """Open a file, asked for where none is given; return whether it is open now."""

@@ -1,51 +1,25 @@
-"""The projects that ship with the program, to start from."""
+"""Starting from a template: how the menu calls it, and what the person prefers in it."""
 
-from dataclasses import dataclass
-from functools import lru_cache
-from pathlib import Path
-
-from workbench.files.assets import asset_path
-from workbench.files.project_file import SUFFIX, read_project
 from workbench.gui.cards.modes import mode_title
 from workbench.gui.settings import PIN_LIMIT, SERIES, TOTAL_LIMIT, Settings
 from workbench.project.document import Channel, Project
 from workbench.project.edits.drive import set_limits
 from workbench.project.edits.naming import set_series
+from workbench.project.templates import Template
 
-__all__ = ["FIRST", "Template", "new_project", "open_template", "templates"]
-
-FIRST = "tide-board"
-"""The template that a first start shows."""
+__all__ = ["menu_title", "new_project"]
 
 
-@dataclass(frozen=True, slots=True)
-class Template:
-    """A project to start from, and how the menu calls it."""
-
-    id: str
-    title: str
-    path: Path
+def menu_title(template: Template) -> str:
+    """Return what a menu calls a template: its name, its bits and its mode."""
+    project = template.project()
+    bits = "·".join(str(project.channels[channel].bits) for channel in Channel)
+    return f"{project.name}   {bits}, {mode_title(project.mode)}"
 
 
-@lru_cache(maxsize=1)
-def templates() -> tuple[Template, ...]:
-    """Return what ships with the program, the first one first."""
-    found = []
-    for path in sorted(asset_path("projects").glob(f"*{SUFFIX}")):
-        project = read_project(path)
-        bits = "·".join(str(project.channels[channel].bits) for channel in Channel)
-        found.append(Template(path.stem, f"{project.name}   {bits}, {mode_title(project.mode)}", path))
-    return tuple(sorted(found, key=lambda template: template.id != FIRST))
-
-
-def open_template(template_id: str) -> Project:
-    """Return the project of a template."""
-    return read_project(asset_path(f"projects/{template_id}{SUFFIX}"))
-
-
-def new_project(template_id: str, settings: Settings) -> Project:
+def new_project(template: Template, settings: Settings) -> Project:
     """Return a template with what the person prefers: their series, and their chip's limits."""
-    project = open_template(template_id)
+    project = template.project()
     if settings.keeps(SERIES):
         project = set_series(project, settings.get(SERIES))
     driver = project.driver

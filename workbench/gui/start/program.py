@@ -7,7 +7,7 @@ from PySide6.QtCore import QStandardPaths
 from PySide6.QtWidgets import QApplication
 
 from workbench.files.recovery import Recovery
-from workbench.gui.files.templates import FIRST, new_project
+from workbench.gui.files.templates import new_project
 from workbench.gui.icons import window_icon
 from workbench.gui.settings import Settings
 from workbench.gui.start.crash import CrashHook, FaultLog
@@ -15,6 +15,7 @@ from workbench.gui.start.desk import Desk
 from workbench.gui.start.fonts import load_fonts
 from workbench.gui.widgets import Sign
 from workbench.project.session import Session
+from workbench.project.templates import TEMPLATES
 
 __all__ = ["make_application", "run"]
 
@@ -41,7 +42,7 @@ def run(path: Path | None) -> int:
     crash = CrashHook(folder / "errors.log")
     crash.install()
     settings = Settings(Settings.usual_path())
-    desk = Desk(Session(new_project(FIRST, settings)), settings, Recovery(folder / "recovery"))
+    desk = Desk(Session(new_project(TEMPLATES[0], settings)), settings, Recovery(folder / "recovery"))
     crash.connect(
         rescue=desk.recovery.keep_copy,
         tell=lambda details: desk.messages.tell(
