@@ -1,11 +1,26 @@
 """What the person looks at and points at: shared by all panels, never saved in a project."""
 
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
 from PySide6.QtCore import QObject, Signal
 
 from workbench.circuit.network import PartId
 from workbench.project.document import Channel
 
-__all__ = ["ViewState"]
+__all__ = ["CodeBand", "ViewState"]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class CodeBand:
+    """Between which levels the boards of a channel lie, 98 of 100 of them."""
+
+    low_volts: NDArray[np.float64]
+    """Shape (n_codes,). [V]"""
+    high_volts: NDArray[np.float64]
+    """Shape (n_codes,). [V]"""
 
 
 class ViewState(QObject):
@@ -22,6 +37,7 @@ class ViewState(QObject):
         self._held: dict[Channel, int] = {}
         self._floating: dict[Channel, frozenset[int]] = {}
         self._pixel: int | None = None
+        self._bands: Mapping[Channel, CodeBand] = {}
 
     @property
     def channel(self) -> Channel:
@@ -43,6 +59,11 @@ class ViewState(QObject):
         """The place on the line under the *here* cursor, in pixels from the front porch's start."""
         return self._pixel
 
+    @property
+    def bands(self) -> Mapping[Channel, CodeBand]:
+        """The bands of boards, drawn wherever levels are; empty while nobody looks at boards."""
+        return self._bands
+
     def held(self, channel: Channel) -> int | None:
         """Return the code a person holds on the channel's pins; none while the picture drives them."""
         return self._held.get(channel)
@@ -50,6 +71,12 @@ class ViewState(QObject):
     def floating(self, channel: Channel) -> frozenset[int]:
         """Return the pins that are let go while a code is held, counted from the most significant bit."""
         return self._floating.get(channel, frozenset())
+
+    def show_bands(self, bands: Mapping[Channel, CodeBand]) -> None:
+        """Draw the bands of other boards, or none."""
+        if bands or self._bands:
+            self._bands = dict(bands)
+            self.changed.emit()
 
     def choose_channel(self, channel: Channel) -> None:
         """Draw another channel."""

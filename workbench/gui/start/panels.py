@@ -9,6 +9,7 @@ from workbench.gui.bench import Bench
 from workbench.gui.findings import FindingsStrip, WhiteStatus
 from workbench.gui.network.panel import NetworkPanel
 from workbench.gui.scanline.panel import ScanlinePanel
+from workbench.gui.tolerance.scanline_band import ScanlineBand
 from workbench.gui.window.main_window import Panels
 from workbench.gui.window.pages import PageSpec
 
@@ -24,9 +25,16 @@ def late(module: str, name: str) -> Callable[[Bench], QWidget]:
     return make
 
 
+def scanline_with_band(bench: Bench) -> ScanlinePanel:
+    """Return the scanline panel, with the band of boards behind its traces."""
+    panel = ScanlinePanel(bench)
+    ScanlineBand(bench, panel.plot)
+    return panel
+
+
 PANELS = Panels(
     network=NetworkPanel,
-    scanline=ScanlinePanel,
+    scanline=scanline_with_band,
     findings=FindingsStrip,
     white=WhiteStatus,
     pages=(

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QHideEvent, QPainter, QPaintEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.checks.limits import LINEARITY, WHITE, Limit
@@ -20,10 +20,12 @@ from workbench.gui.tolerance.histogram import SpreadView
 from workbench.gui.tolerance.part_table import PartTable, part_rows
 from workbench.gui.tolerance.pictures import BandStaircase, Distance
 from workbench.gui.tolerance.words import count_words, monotonic_words
+from workbench.gui.view_state import CodeBand
 from workbench.gui.widgets import Button, Sign, Words
 from workbench.gui.widgets.figure_table import FigureRow
 from workbench.gui.widgets.progress_bar import ProgressBar
 from workbench.gui.widgets.said import Said
+from workbench.pipeline.boards import BoardRun
 from workbench.pipeline.result import ChannelResult, Result
 from workbench.project.document import Channel, Project
 from workbench.units import format_percent
@@ -48,6 +50,7 @@ class TolerancePage(QWidget):
         self.setAccessibleName("Tolerance")
         self._result: Result | None = None
         self._shown: tuple[ChannelResult, Channel] | None = None
+        self._published: BoardRun | None = None
         self.boards = drawn_boards(bench)
         self.form = ToleranceForm(bench)
         self.refusal = Refusal(bench)
@@ -117,6 +120,23 @@ class TolerancePage(QWidget):
         run = self.boards.run
         return None if run is None else run.tolerances.get(self.bench.view.channel)
 
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._publish()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        self._published = None
+        self.bench.view.show_bands({})
+
+    def _publish(self) -> None:
+        """Let the bands be drawn in the scanline too, as long as the page is open."""
+        run = self.boards.run
+        if run is not None and self.isVisible() and run is not self._published:
+            self._published = run
+            bands = {c: CodeBand(t.low_by_code, t.high_by_code) for c, t in run.tolerances.items()}
+            self.bench.view.show_bands(bands)
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._fit()
@@ -150,6 +170,7 @@ class TolerancePage(QWidget):
         self._light_chosen()
 
     def _show_boards(self) -> None:
+        self._publish()
         found = self.drawn
         self.bag.show_boards(found)
         board = self.bag.board
