@@ -32,7 +32,7 @@ def test_everything_on_the_bench_has_a_name(desk) -> None:
     assert unnamed(desk.window) == []
 
 
-@pytest.mark.parametrize("page", ["levels", "timing"])
+@pytest.mark.parametrize("page", ["levels", "tolerance", "timing", "parts"])
 def test_everything_on_a_page_has_a_name(desk, page) -> None:
     desk.window.pages.open(page)
 

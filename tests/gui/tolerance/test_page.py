@@ -267,3 +267,31 @@ def test_all_panels_of_a_bench_share_the_boards(page):
 
     assert drawn_boards(shown.bench) is shown.boards
     assert np.all(shown.drawn.low_by_code <= shown.drawn.high_by_code)
+
+
+def test_tab_goes_through_the_form_as_one_reads(qtbot, page):
+    shown = page()
+    form = shown.form
+    form.entries[Varied.RESISTORS].setFocus()
+    places = []
+    while form.isAncestorOf(widget := shown.focusWidget()) and len(places) < 20:
+        middle = widget.mapTo(shown, widget.rect().center())
+        places.append((round(middle.y() / 10), middle.x()))
+        qtbot.keyClick(widget, Qt.Key.Key_Tab)
+
+    assert len(places) >= 9
+    assert places == sorted(places)
+
+
+def test_boards_are_flicked_through_by_keys(qtbot, make_desk):
+    desk = make_desk()
+    desk.window.pages.open("tolerance")
+    shown = desk.window.pages.stack.currentWidget()
+    drawn(qtbot, shown)
+    shown.table.setFocus()
+
+    qtbot.keyClick(shown.table, Qt.Key.Key_Right, Qt.KeyboardModifier.AltModifier)
+    qtbot.keyClick(shown.table, Qt.Key.Key_Right, Qt.KeyboardModifier.AltModifier)
+    qtbot.keyClick(shown.table, Qt.Key.Key_Left, Qt.KeyboardModifier.AltModifier)
+
+    assert shown.bag.board == 0

@@ -46,6 +46,12 @@ def test_a_share_is_never_rounded_up_to_all():
     assert monotonic_words(nearly)[1].startswith("99.999 % of the boards are monotonic; 1 of 1")
 
 
+def test_boards_of_which_none_is_monotonic_are_said():
+    none = replace(boards(0.05), monotonic_yield=0.0)
+
+    assert monotonic_words(none)[1] == "No board is monotonic: all 20\u202f000 step back somewhere."
+
+
 def test_spreads_are_said():
     white = boards(0.01).full_scale_volts
 

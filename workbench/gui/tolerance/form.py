@@ -1,6 +1,7 @@
 """What varies from board to board, and how many boards are drawn."""
 
 from functools import partial
+from itertools import pairwise
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QWidget
@@ -83,8 +84,16 @@ class ToleranceForm(QWidget):
         for row, (name, entry) in enumerate((("boards", self.boards), ("seed", self.seed)), len(Varied) + 1):
             self.grid.addWidget(Words(bench, name, role="dim"), row, 0)
             self.grid.addWidget(entry, row, 1)
+        self._order_by_rows()
         self.grid.setColumnStretch(0, 1)
         self.grid.setRowStretch(len(Varied) + 3, 1)
+
+    def _order_by_rows(self) -> None:
+        """Let Tab go as one reads: a tolerance, then its distribution."""
+        pairs = [widget for varied in Varied for widget in (self.entries[varied], self.shapes[varied])]
+        chain = [*pairs, self.boards, self.seed]
+        for before, after in pairwise(chain):
+            QWidget.setTabOrder(before, after)
 
     def _set_width(self, varied: Varied, text: str) -> None:
         half_width = parse_quantity(text.strip().lstrip("±"), "%", zero=True) if text.strip() else None
@@ -123,7 +132,7 @@ class ToleranceForm(QWidget):
         px = self.bench.px
         self.grid.setContentsMargins(0, 0, 0, 0)
         self.grid.setHorizontalSpacing(px(6))
-        self.grid.setVerticalSpacing(px(5))
+        self.grid.setVerticalSpacing(px(3))
         for entry in (*self.entries.values(), self.boards, self.seed):
-            entry.setFixedSize(px(96), px(28))
+            entry.setFixedSize(px(96), px(27))
             entry.setAlignment(Qt.AlignmentFlag.AlignRight)

@@ -66,6 +66,8 @@ def own_tolerance_words(network: Network) -> str:
 def monotonic_words(found: Tolerance) -> Sentence:
     """Say how many boards go up at every step."""
     count, share = count_words(found.boards), found.monotonic_yield
+    if share == 0.0:
+        return Sign.FAILS, f"No board is monotonic: all {count} step back somewhere."
     if share < 1.0:
         fallen = count_words(max(1, round((1.0 - share) * found.boards)))
         sentence = f"{_share(share)} of the boards are monotonic; {fallen} of {count} step back somewhere."
