@@ -92,11 +92,16 @@ class LevelsPage(QWidget):
 
     def _say(self, *sentences: Sentence) -> None:
         """Say how channels match and what the source is; make room where a sentence needs more."""
-        before = [said.text() for said in (self.matching, self.source)]
+        before = self._heights()
         for said, sentence in zip((self.matching, self.source), sentences, strict=True):
             said.tell(*sentence)
-        if [said.text() for said in (self.matching, self.source)] != before:
+        if self._heights() != before:
             self._arrange()
+
+    def _heights(self) -> tuple[int, ...]:
+        """Return how high the two sentences are. [px]"""
+        least, room = self.bench.px(20), self.width() - self._edge - self.bench.px(32)
+        return tuple(max(least, said.heightForWidth(room)) for said in (self.matching, self.source))
 
     def _lit(self, channel: Channel, result: Result) -> int | None:
         """Return the code that is held, or that of the pixel that is looked at."""
@@ -148,10 +153,9 @@ class LevelsPage(QWidget):
         self.title.setGeometry(start, top, px(60), px(22))
         roomy = height >= px(_ROOM_FOR_SENTENCES)
         head = top + px(26)
-        for said in (self.matching, self.source):
+        for said, lines in zip((self.matching, self.source), self._heights(), strict=True):
             said.setVisible(roomy)
             if roomy:
-                lines = max(px(20), said.heightForWidth(width - start - px(12)))
                 said.setGeometry(start, head, width - start - px(12), lines)
                 head += lines + px(2)
         self.table.setGeometry(start - px(8), head, width - start, height - head - px(4))

@@ -1,9 +1,9 @@
-"""The boards of the project, drawn off the window's thread and shared by all who show a band."""
+"""The boards of the project, drawn off the window's thread and shared by all who show them."""
 
-from PySide6.QtCore import QObject, Qt, Signal
+from collections.abc import Callable
 
 from workbench.gui.bench import Bench
-from workbench.gui.jobs import Job
+from workbench.gui.newest import Newest
 from workbench.gui.settings import BOARDS, SEED
 from workbench.pipeline.boards import BoardPlan, BoardRun, board_plan, draw_boards
 from workbench.progress import Progress
@@ -12,51 +12,18 @@ from workbench.project.document import Project
 __all__ = ["DrawnBoards", "drawn_boards"]
 
 
-class DrawnBoards(QObject):
-    """Holds the boards drawn last; the newest plan wins, and stopping keeps what is there."""
+class DrawnBoards(Newest):
+    """Holds the boards drawn last, those of an earlier project until the new ones are there."""
 
-    changed = Signal()
-    """Other boards are there, or none are."""
-    progress = Signal(int, int)
-    """How many boards are done, and of how many; both 0 when nothing is being drawn."""
-
-    _round = Signal(object)
-    """A round that is done; comes from the thread that works."""
+    run: BoardRun | None
 
     def __init__(self, bench: Bench) -> None:
-        super().__init__(bench)
-        self._bench = bench
-        self.run: BoardRun | None = None
-        """The boards drawn last, out of date or not; none before the first."""
-        self._plan: BoardPlan | None = None
-        self._job: Job | None = None
-        self._round.connect(self._take_round, Qt.ConnectionType.QueuedConnection)
-
-    @property
-    def busy(self) -> bool:
-        """Whether boards are being drawn."""
-        return self._job is not None
+        super().__init__(bench, _work)
 
     def draw(self, project: Project) -> None:
-        """Draw a project's boards, unless they are there or being drawn."""
+        """Draw a project's boards, as many and by the seed that the person wants."""
         boards, seed = (int(self._bench.settings.get(setting)) for setting in (BOARDS, SEED))
-        plan = board_plan(project, boards=boards, seed=seed)
-        if plan == self._plan:
-            return
-        self._plan = plan
-        if self._job is not None:
-            self._job.cancel()
-        self._job = Job(self._bench, lambda progress: self._work(plan, progress), self)
-        self._job.done.connect(self._on_done)
-        self._job.failed.connect(self._on_failed)
-        self._job.cancelled.connect(self._ended)
-        self._job.progress.connect(self._on_progress)
-        self._job.start()
-
-    def stop(self) -> None:
-        """Stop drawing; the rounds that are done stay."""
-        if self._job is not None:
-            self._job.cancel()
+        self.ask(board_plan(project, boards=boards, seed=seed))
 
     def of(self, project: Project) -> BoardRun | None:
         """Return the boards drawn last if they are a project's; none if it is another one by now."""
@@ -65,39 +32,9 @@ class DrawnBoards(QObject):
             return None
         return run
 
-    def _work(self, plan: BoardPlan, progress: Progress) -> BoardRun:
-        return draw_boards(plan, progress=progress, so_far=self._round.emit)
 
-    def _take_round(self, run: BoardRun) -> None:
-        if run.plan == self._plan and self._job is not None:
-            self._show(run)
-
-    def _on_done(self, run: BoardRun) -> None:
-        if self._ended():
-            self._show(run)
-
-    def _on_failed(self, reason: str) -> None:
-        if self._ended():
-            self._bench.notice(reason, warning=True)
-
-    def _on_progress(self, done: int, total: int) -> None:
-        if self.sender() is self._job and done < total:
-            self.progress.emit(done, total)
-
-    def _ended(self) -> bool:
-        """Let the job that sent a signal go; return whether it is the one that was waited for."""
-        job = self.sender()
-        awaited = job is self._job
-        if awaited:
-            self._job = None
-            self.progress.emit(0, 0)
-        if isinstance(job, Job):
-            job.deleteLater()
-        return awaited
-
-    def _show(self, run: BoardRun) -> None:
-        self.run = run
-        self.changed.emit()
+def _work(plan: BoardPlan, progress: Progress, so_far: Callable[[object], object]) -> BoardRun:
+    return draw_boards(plan, progress=progress, so_far=so_far)
 
 
 def drawn_boards(bench: Bench) -> DrawnBoards:

@@ -238,8 +238,7 @@ class TolerancePage(QWidget):
             self.state.say(f"stopped; these are {count_words(run.boards)} boards")
 
     def _show_progress(self, done: int, total: int) -> None:
-        if not total:
-            self._show_state()
+        if not self.boards.busy or done >= total:
             return
         self.bar.show_part(done / total)
         self.bar.show()
