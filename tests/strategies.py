@@ -5,7 +5,7 @@ from hypothesis import strategies as st
 from workbench.circuit.ladders import r2r, segmented, weighted
 from workbench.circuit.network import Cable, Driver, Load, Network, Zeros
 from workbench.picture.scene import REPEATS, Card, Picture
-from workbench.project.document import Channels, MonitorRange, Project, SyncLine, SyncLines, Wiring
+from workbench.project.document import Channels, MonitorRange, Project, Skews, SyncLine, SyncLines, Wiring
 from workbench.timing.mode import Axis, Mode, Polarity
 
 __all__ = ["modes", "networks", "projects"]
@@ -78,6 +78,7 @@ def projects(draw: st.DrawFn) -> Project:
     green_at, blue_at = red.n_pins, red.n_pins + green.n_pins
     codes = tuple(draw(st.integers(0, network.n_codes - 1)) for network in (red, green, blue))
     unit = st.floats(0.0, 1.0)
+    skews = [tuple(draw(st.lists(maybe(1e-12, 1e-8), max_size=n.n_pins))) for n in (red, green, blue)]
     return Project(
         name=draw(NAMES),
         mode=mode,
@@ -98,5 +99,6 @@ def projects(draw: st.DrawFn) -> Project:
             repeat_lines=draw(st.sampled_from(REPEATS)),
         ),
         scanline=draw(st.integers(1, mode.v.total)),
+        skews=Skews(*skews),
         monitor=draw(st.none() | st.just(MonitorRange(30e3, 70e3, 50.0, 75.0))),
     )

@@ -13,6 +13,7 @@ CHANNEL_KEYS = {
     *("bits", "topology", "levels_v", "unloaded_levels_v", "full_scale_v", "lsb_v", "inl_lsb", "dnl_lsb"),
     *("monotonic", "source_ohms", "pin_current_a", "rise_s", "bandwidth_hz", "settle_s"),
     *("first_ghost_ratio", "first_ghost_s"),
+    "worst_glitch",  # beyond the public keys: null where no pin is late
 }
 FINDING_KEYS = {
     *("id", "severity", "subject", "measured", "unit", "low", "high", "source", "why", "remedy"),

@@ -4,12 +4,15 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
 
+from tests.strategies import projects
 from workbench.circuit.ladders import weighted
 from workbench.circuit.network import Driver, Load
-from workbench.picture.scene import Card
+from workbench.picture.scene import Card, Picture
 from workbench.pipeline import Pipeline, pin_totals
-from workbench.project.document import Channel, Channels, Project, Wiring
+from workbench.project.document import Channel, Channels, Project, Skews, Wiring
+from workbench.project.edits.drive import set_skew
 from workbench.timing.search import find_mode
 
 OHMS = (500.0, 1e3, 2e3, 4e3, 8e3)
@@ -130,3 +133,44 @@ def test_nothing_fitted_and_a_dead_driver_still_give_a_result() -> None:
 
     assert result.channels.red.levels.volts_by_code[-1] == pytest.approx(3.3)
     assert all(result.channels[c].linearity.monotonic for c in Channel)
+
+
+def test_a_late_pin_changes_edges_but_no_level() -> None:
+    pipeline, project = Pipeline(), tide_board()
+    before = pipeline.run(project)
+
+    after = pipeline.run(set_skew(project, Channel.RED, 0, 6e-9))
+
+    red = after.channels.red
+    assert red.levels is before.channels.red.levels
+    assert red.step is before.channels.red.step
+    assert before.channels.red.glitch is None
+    # 01111 to 10000: for 6 ns the level is near 0 V, below both.
+    assert red.glitch is not None
+    assert (red.glitch.before, red.glitch.after) == (15, 16)
+    assert red.glitch.peak_volts == pytest.approx(-red.levels.volts_by_code[15], rel=0.01)
+    np.testing.assert_allclose(red.pulse.volts.sum(axis=1), before.channels.red.pulse.volts.sum(axis=1))
+
+
+@settings(max_examples=25, deadline=None)
+@given(project=projects())
+def test_skew_never_moves_a_level(project: Project) -> None:
+    late, in_time = (Pipeline().run(p) for p in (project, replace(project, skews=Skews())))
+
+    for channel in Channel:
+        one, other = late.channels[channel], in_time.channels[channel]
+        np.testing.assert_array_equal(one.levels.volts_by_code, other.levels.volts_by_code)
+        np.testing.assert_allclose(
+            one.pulse.volts.sum(axis=1)[:, 0], other.pulse.volts.sum(axis=1)[:, 0], rtol=1e-6, atol=1e-9
+        )
+
+
+def test_the_spike_is_on_the_scanline() -> None:
+    project = set_skew(replace(tide_board(), picture=Picture(Card.HALF_SCALE)), Channel.RED, 0, 6e-9)
+
+    scanline = Pipeline().run(project).scanline
+
+    assert scanline is not None
+    active = slice(project.mode.h.blanking * scanline.samples_per_pixel + 64, None)
+    assert scanline.volts[0, active].min() < 0.05
+    assert scanline.volts[1, active].min() > 0.3

@@ -11,7 +11,8 @@ from workbench.picture.scene import Card, Dither, Picture
 from workbench.pipeline.run import Pipeline
 from workbench.pipeline.screen import FRAME_SAMPLES, as_sent, frame_codes, frame_kernels, glance, look
 from workbench.progress import Cancelled, Watched
-from workbench.project.edits.drive import set_supply
+from workbench.project.document import Channel
+from workbench.project.edits.drive import set_skew, set_supply
 from workbench.project.edits.picture import set_dither, show_image
 from workbench.waveform.monitor import Monitor, Screen
 from workbench.waveform.slips import Slips
@@ -82,7 +83,7 @@ def test_slips_show_in_the_line_and_in_the_picture_and_not_in_the_design():
 def test_a_skewed_board_glitches_in_the_scanline():
     toggling = board(picture=Picture(Card.HALF_SCALE))
 
-    clean, skewed = Pipeline().run(toggling), Pipeline().run(toggling, Slips(skew_s=((8e-9,), (), ())))
+    clean, skewed = Pipeline().run(toggling), Pipeline().run(set_skew(toggling, Channel.RED, 0, 8e-9))
 
     assert clean.scanline.volts[0, 6000:].min() > 0.3
     assert skewed.scanline.volts[0, 6000:].min() < 0.2

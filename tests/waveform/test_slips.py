@@ -3,12 +3,8 @@
 from dataclasses import replace
 
 import numpy as np
-import pytest
 
-from tests.waveform.pulses import rc_pulse
-from tests.waveform.test_scanline import LEVELS, STATES, WEIGHTS
-from workbench.waveform.kernel import pixel_kernel
-from workbench.waveform.slips import NO_SLIPS, Slips, skewed, slipped_codes
+from workbench.waveform.slips import NO_SLIPS, Slips, slipped_codes
 
 BITS = (3, 3, 3)
 # Two pixels of blanking, then a ramp in red, its reverse in green, white in blue.
@@ -69,40 +65,6 @@ def test_frames_of_lines_are_slipped_line_by_line():
     both = told(Slips(reversed_bits=(True, True, True), mirrored=4), frame)
 
     np.testing.assert_array_equal(both[:, 0], told(Slips(reversed_bits=(True,) * 3, mirrored=4)))
-
-
-def test_pulses_that_lag_are_moved_and_keep_their_weight():
-    pulse = rc_pulse([0.4, 0.2], tau_s=2e-9, samples=16)
-    step_s = 40e-9 / 16
-
-    late = skewed(pulse, (2 * step_s, 0.0), step_s)
-
-    np.testing.assert_allclose(late[0].ravel()[2 : 2 + pulse[0].size], pulse[0].ravel(), atol=1e-12)
-    np.testing.assert_allclose(late[1].ravel()[: pulse[1].size], pulse[1].ravel(), atol=1e-12)
-    np.testing.assert_allclose(late.sum(axis=(1, 2)), pulse.sum(axis=(1, 2)), rtol=1e-9)
-
-
-def test_pins_that_do_not_lag_are_left_alone():
-    pulse = rc_pulse([0.4, 0.2], tau_s=2e-9)
-
-    assert skewed(pulse, (0.0, 0.0), 1e-9) is pulse
-    assert skewed(pulse, (), 1e-9) is pulse
-
-
-@pytest.mark.parametrize("lag_s", [5e-9, 10e-9])
-def test_a_late_high_bit_makes_a_glitch_at_the_major_carry(lag_s):
-    pulse = rc_pulse(WEIGHTS, tau_s=1e-9, samples=32)
-    kernel = pixel_kernel(LEVELS, STATES, skewed(pulse, (lag_s,), 40e-9 / 32))
-    codes = np.array([15] * (kernel.history + 2) + [16, 16, 17, 17])
-    out = np.empty((6, 32), np.float32)
-
-    kernel.volts(codes, out)
-
-    # 01111 goes off before 10000 comes on: for the lag the level is near 0 V.
-    glitch = out[2] < LEVELS[8]
-    assert glitch.sum() * 40e-9 / 32 == pytest.approx(lag_s, abs=3e-9)
-    assert out[2].min() < LEVELS[3]
-    assert out[4].min() > LEVELS[16] - 1e-4  # 16 to 17 changes one bit only: clean
 
 
 def test_slips_are_values():

@@ -12,6 +12,7 @@ __all__ = [
     "BLACK",
     "BLACK_SAMPLING",
     "CHANNEL_MISMATCH",
+    "GLITCH",
     "LINEARITY",
     "MONOTONIC",
     "RISE",
@@ -86,3 +87,6 @@ RISE = Limit(
     from_memory=True,
 )
 """Rise time, 10 to 90 %, in parts of a pixel."""
+
+GLITCH = Limit("LSB", "our own: half a step, taken over a whole pixel", high=0.5)
+"""Area of a spike as a change of the mean of one pixel, in steps of the staircase."""

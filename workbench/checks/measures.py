@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from workbench.circuit.linearity import Linearity
-from workbench.circuit.response import Step
+from workbench.circuit.response import Glitch, Step
 from workbench.circuit.solution import Levels
 from workbench.project.document import Channel
 
@@ -25,6 +25,10 @@ class ChannelFigures(Protocol):
     @property
     def step(self) -> Step:
         """The edge from black to white at the monitor."""
+
+    @property
+    def glitch(self) -> Glitch | None:
+        """The largest spike at a step of the staircase; none where all pins change in time."""
 
 
 class ChannelsFigures(Protocol):

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 
 from workbench.checks.blanking import back_porch, black_in_blanking
 from workbench.checks.currents import all_pins_current, current_limits_missing, dissipation, pin_current
-from workbench.checks.edges import rise_time
+from workbench.checks.edges import glitch, rise_time
 from workbench.checks.finding import Finding
 from workbench.checks.loads import load, zeros_floating
 from workbench.checks.measures import Measures
@@ -56,6 +56,7 @@ RULES: tuple[Rule, ...] = (
     fixed_tube,
     descriptor_limits,
     rise_time,
+    glitch,
     preferred_values,
     current_limits_missing,
 )

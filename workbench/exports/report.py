@@ -6,6 +6,7 @@ from textwrap import wrap
 from workbench.checks.finding import Finding, Severity
 from workbench.checks.groups import join_words
 from workbench.circuit.network import Network
+from workbench.circuit.response import Glitch
 from workbench.pipeline.result import ChannelResult, Result
 from workbench.project.document import Channel, Project
 from workbench.timing.figures import timing_object
@@ -94,6 +95,16 @@ def _channel_object(channel: ChannelResult) -> dict[str, object]:
         "settle_s": step.settle_s,
         "first_ghost_ratio": step.first_ghost_ratio,
         "first_ghost_s": step.first_ghost_s,
+        "worst_glitch": None if channel.glitch is None else _glitch_object(channel.glitch),
+    }
+
+
+def _glitch_object(glitch: Glitch) -> dict[str, object]:
+    return {
+        "before": glitch.before,
+        "after": glitch.after,
+        "peak_v": glitch.peak_volts,
+        "area_v_s": glitch.area_volt_s,
     }
 
 
@@ -137,14 +148,15 @@ def _capacitance(farads: float) -> str:
 
 
 def _alike(result: Result) -> list[tuple[str, ChannelResult]]:
-    """Return the channels with the words for those that share one network."""
-    names: dict[Network, list[str]] = {}
-    first: dict[Network, ChannelResult] = {}
+    """Return the channels with the words for those that share one network and its skews."""
+    names: dict[tuple[Network, Glitch | None], list[str]] = {}
+    first: dict[tuple[Network, Glitch | None], ChannelResult] = {}
     for channel in Channel:
         found = result.channels[channel]
-        names.setdefault(found.network, []).append(channel.value)
-        first.setdefault(found.network, found)
-    return [(join_words(words).capitalize(), first[network]) for network, words in names.items()]
+        alike = found.network, found.glitch
+        names.setdefault(alike, []).append(channel.value)
+        first.setdefault(alike, found)
+    return [(join_words(words).capitalize(), first[alike]) for alike, words in names.items()]
 
 
 def _channel_lines(names: str, channel: ChannelResult) -> Iterator[str]:
@@ -168,6 +180,10 @@ def _channel_lines(names: str, channel: ChannelResult) -> Iterator[str]:
     if step.first_ghost_ratio is not None and step.first_ghost_s is not None:
         ghost = f"{100 * step.first_ghost_ratio:.1f} %"
         yield _row("first ghost", ghost, f"{format_significant(step.first_ghost_s, 's', 3)} after the edge")
+    if channel.glitch is not None:
+        spike = format_fixed(channel.glitch.peak_volts, "V")
+        codes = f"code {channel.glitch.before} to {channel.glitch.after}"
+        yield _row("largest spike", spike, f"{channel.glitch.area_volt_s * 1e9:.3g} V ns", codes)
     yield from _levels_table(channel)
 
 

@@ -6,7 +6,7 @@ from workbench.checks.finding import Finding
 from workbench.circuit.ladders import Topology
 from workbench.circuit.linearity import Linearity
 from workbench.circuit.network import Network
-from workbench.circuit.response import PixelPulse, Step
+from workbench.circuit.response import Glitch, PixelPulse, Step
 from workbench.circuit.solution import Levels
 from workbench.picture.source import PictureCodes
 from workbench.project.document import Channel, Project
@@ -26,6 +26,8 @@ class ChannelResult:
     linearity: Linearity
     step: Step
     pulse: PixelPulse
+    glitch: Glitch | None
+    """The largest spike at a step of the staircase; none where all pins change in time."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)

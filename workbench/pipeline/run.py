@@ -10,7 +10,7 @@ from workbench.checks.measures import Measures
 from workbench.circuit.ladders import recognise
 from workbench.circuit.linearity import Linearity, linearity
 from workbench.circuit.network import Cable, Driver, Load, Network
-from workbench.circuit.response import PixelPulse, pixel_pulse, step_figures
+from workbench.circuit.response import Glitch, PixelPulse, glitches, pixel_pulse, step_figures
 from workbench.circuit.solution import Levels, solve_levels
 from workbench.picture.images import image_pixels
 from workbench.picture.scene import Image
@@ -22,7 +22,7 @@ from workbench.project.document import Channel, Project, SyncLines
 from workbench.timing.mode import Mode
 from workbench.waveform.kernel import Kernel, pixel_kernel
 from workbench.waveform.scanline import Scanline, line_codes, render_scanline, samples_per_pixel
-from workbench.waveform.slips import NO_SLIPS, Slips, skewed, slipped_codes
+from workbench.waveform.slips import NO_SLIPS, Slips, slipped_codes
 from workbench.waveform.sync import SyncDrive, sync_high_volts
 
 __all__ = ["Pipeline", "pin_totals", "sync_drive"]
@@ -54,6 +54,7 @@ class Pipeline:
         self._linearity = Memory(_linearity)
         self._step = Memory(step_figures)
         self._pulse = Memory(_pulse)
+        self._glitch = Memory(_glitch)
         self._kernel = Memory(_kernel)
         self._pictures = Pictures(pixels)
         self._scanline = Memory(_scanline)
@@ -75,14 +76,15 @@ class Pipeline:
         Result
             Stages whose inputs did not change are the same objects as before.
         """
-        channels = ChannelResults(*(self._channel(project, project.channels[c]) for c in Channel))
+        channels = ChannelResults(*(self._channel(project, c) for c in Channel))
         pins = pin_totals(project, channels)
         picture, problem = self._picture(project, design or project)
         scanline = None if project.mode.interlaced else self._line(project, channels, picture, slips)
         findings = run_checks(project, Measures(channels, pins))
         return Result(project, channels, pins, picture, scanline, findings, problem, slips)
 
-    def _channel(self, project: Project, network: Network) -> ChannelResult:
+    def _channel(self, project: Project, channel: Channel) -> ChannelResult:
+        network, skews_s = project.channels[channel], project.skews[channel]
         driver, load, cable, mode = project.driver, project.load, project.cable, project.mode
         levels = self._levels(network, driver, load)
         return ChannelResult(
@@ -91,7 +93,8 @@ class Pipeline:
             levels,
             self._linearity(levels),
             self._step(network, driver, load, cable),
-            self._pulse(network, driver, load, cable, mode.pixel_s, samples_per_pixel(mode)),
+            self._pulse(network, driver, load, cable, mode.pixel_s, samples_per_pixel(mode), skews_s),
+            self._glitch(network, driver, load, cable, skews_s) if any(skews_s) else None,
         )
 
     def _picture(self, project: Project, design: Project) -> tuple[PictureCodes, str | None]:
@@ -111,10 +114,7 @@ class Pipeline:
             project.scanline,
             picture,
             picture.settled,
-            tuple(
-                self._kernel(c.levels, c.pulse, lags)
-                for c, lags in zip((red, green, blue), slips.skew_s, strict=True)
-            ),
+            tuple(self._kernel(c.levels, c.pulse) for c in (red, green, blue)),
             sync_drive(project.driver, project.sync),
             slips,
         )
@@ -125,13 +125,26 @@ def _linearity(levels: Levels) -> Linearity:
 
 
 def _pulse(
-    network: Network, driver: Driver, load: Load, cable: Cable | None, pixel_s: float, samples: int
+    network: Network,
+    driver: Driver,
+    load: Load,
+    cable: Cable | None,
+    pixel_s: float,
+    samples: int,
+    skews_s: tuple[float, ...],
 ) -> PixelPulse:
-    return pixel_pulse(network, driver, load, cable, pixel_s=pixel_s, samples=samples)
+    return pixel_pulse(network, driver, load, cable, pixel_s=pixel_s, samples=samples, skews_s=skews_s)
 
 
-def _kernel(levels: Levels, pulse: PixelPulse, skew_s: tuple[float, ...]) -> Kernel:
-    return pixel_kernel(levels.volts_by_code, levels.states, skewed(pulse.volts, skew_s, pulse.step_s))
+def _kernel(levels: Levels, pulse: PixelPulse) -> Kernel:
+    return pixel_kernel(levels.volts_by_code, levels.states, pulse.volts)
+
+
+def _glitch(
+    network: Network, driver: Driver, load: Load, cable: Cable | None, skews_s: tuple[float, ...]
+) -> Glitch | None:
+    found = glitches(network, driver, load, cable, skews_s)
+    return max(found, key=lambda glitch: abs(glitch.area_volt_s), default=None)
 
 
 def _scanline(

@@ -19,7 +19,7 @@ from workbench.waveform.kernel import Kernel, pixel_kernel
 from workbench.waveform.monitor import Monitor, Screen
 from workbench.waveform.sampling import Adjustment
 from workbench.waveform.seen import SeenPicture, seen_picture, seen_rows, sent_picture
-from workbench.waveform.slips import NO_SLIPS, skewed, slipped_codes
+from workbench.waveform.slips import NO_SLIPS, slipped_codes
 from workbench.waveform.verdict import Verdict, judge
 
 __all__ = ["FRAME_SAMPLES", "Look", "as_sent", "frame_codes", "frame_kernels", "glance", "look"]
@@ -144,11 +144,7 @@ def _told(result: Result, codes: ByteArray) -> tuple[ByteArray, tuple[int, int, 
 def frame_kernels(result: Result) -> tuple[Kernel, Kernel, Kernel]:
     """Return the kernels of the three channels, with the samples of a whole frame."""
     red, green, blue = (
-        pixel_kernel(
-            solved.levels.volts_by_code,
-            solved.levels.states,
-            skewed(solved.pulse.volts, lags, solved.pulse.step_s),
-        )
-        for solved, lags in zip((result.channels[c] for c in Channel), result.slips.skew_s, strict=True)
+        pixel_kernel(solved.levels.volts_by_code, solved.levels.states, solved.pulse.volts)
+        for solved in (result.channels[c] for c in Channel)
     )
     return red.thinned(FRAME_SAMPLES), green.thinned(FRAME_SAMPLES), blue.thinned(FRAME_SAMPLES)

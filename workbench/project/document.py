@@ -20,6 +20,7 @@ __all__ = [
     "Direction",
     "MonitorRange",
     "Project",
+    "Skews",
     "SyncLine",
     "SyncLines",
     "Wiring",
@@ -91,6 +92,19 @@ class Wiring:
 
 
 @dataclass(frozen=True, slots=True)
+class Skews:
+    """How late each pin changes, in the order of the pins; those left out at the end are in time. [s]"""
+
+    red: tuple[float, ...] = ()
+    green: tuple[float, ...] = ()
+    blue: tuple[float, ...] = ()
+
+    def __getitem__(self, channel: Channel) -> tuple[float, ...]:
+        skews_s: tuple[float, ...] = getattr(self, channel.value)
+        return skews_s
+
+
+@dataclass(frozen=True, slots=True)
 class MonitorRange:
     """What the user's monitor takes, from its manual or its EDID. [Hz]"""
 
@@ -122,3 +136,5 @@ class Project:
     monitor: MonitorRange | None = None
     tolerances: Tolerances = field(default_factory=Tolerances)
     """How boards made of this project differ from it and from each other."""
+    skews: Skews = field(default_factory=Skews)
+    """How late single pins of the colours change, against the sync lines and each other."""

@@ -29,6 +29,7 @@ from workbench.project.limits import (
     RATE_HZ,
     RISE_S,
     SERIES_OHMS,
+    SKEW_S,
     SUPPLY_VOLTS,
     TOLERANCE,
     UNIT,
@@ -88,6 +89,7 @@ def _flaws(project: Project) -> Iterator[Flaw]:
     for channel in Channel:
         yield from _network_flaws(project.channels[channel], f"channels.{channel.value}")
     yield from _wiring_flaws(project)
+    yield from _skew_flaws(project)
     yield from _picture_flaws(project)
     if project.linked and len({project.channels[channel] for channel in Channel}) > 1:
         yield "linked", "says that all channels are alike, but they differ: write false"
@@ -183,6 +185,16 @@ def _wiring_flaws(project: Project) -> Iterator[Flaw]:
             )
         names += wiring[channel]
     yield from _doubles((*names, wiring.h, wiring.v), "wiring")
+
+
+def _skew_flaws(project: Project) -> Iterator[Flaw]:
+    for channel in Channel:
+        skews_s, count = project.skews[channel], project.channels[channel].n_pins
+        if len(skews_s) > count:
+            yield f"skews.{channel.value}", f"has {len(skews_s)} values, but the channel has {count} pins"
+        for index, skew_s in enumerate(skews_s):
+            if skew_s not in SKEW_S:
+                yield f"skews.{channel.value}[{index}]", SKEW_S.refusal(skew_s)
 
 
 def _picture_flaws(project: Project) -> Iterator[Flaw]:

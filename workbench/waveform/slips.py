@@ -1,8 +1,8 @@
-"""What goes wrong between the picture and the network: wrong, late or uneven bits.
+"""What goes wrong between the picture and the pins: wrong or late codes.
 
-A project says what was meant. A slip is what a board does beside that: a pin stuck, bits or colours
-wired in another order, pixels a clock late, pins that do not switch together. Levels, response and
-timing stay those of the project; only what the pins are told, and when, differs.
+A project says what was meant. A slip is what a board does beside that: a bit stuck, bits or colours
+in another order, pixels a clock late. Levels, response and timing stay those of the project; only what
+the pins are told differs. Bits are those of the code, whatever pins show them.
 """
 
 from collections.abc import Sequence
@@ -11,9 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["NO_SLIPS", "Slips", "skewed", "slipped_codes"]
-
-FloatArray = NDArray[np.float64]
+__all__ = ["NO_SLIPS", "Slips", "slipped_codes"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,8 +30,6 @@ class Slips:
     """By how many pixels colour lags behind sync, ``0 <= late_pixels``. [1]"""
     mirrored: int = 1
     """Pixels of a group that leave in reverse order, as by a wrong order of packing; 1 for none. [1]"""
-    skew_s: tuple[tuple[float, ...], ...] = ((), (), ())
-    """By how much each pin lags, red, green and blue, most significant first; empty for not. [s]"""
 
 
 NO_SLIPS = Slips()
@@ -70,37 +66,6 @@ def slipped_codes(
             told[channel] = _reversed(n_bits).take(told[channel], mode="clip")
         told[channel] = (told[channel] | slips.stuck_high[channel]) & ~slips.stuck_low[channel]
     return told
-
-
-def skewed(pulse_volts: FloatArray, skew_s: Sequence[float], step_s: float) -> FloatArray:
-    """Return pixel pulses of pins that lag.
-
-    Parameters
-    ----------
-    pulse_volts : float array, shape (n_pins, n_pixels_after, samples_per_pixel)
-        Pulses of pins that switch together. [V]
-    skew_s : sequence of float
-        Lag of each pin, ``0 <= lag``; missing ones do not lag. [s]
-    step_s : float
-        Time from one sample to the next. [s]
-
-    Returns
-    -------
-    pulse_volts : float array, shape (n_pins, n_pixels_after + n, samples_per_pixel)
-        Straight between samples. [V]
-    """
-    if not any(skew_s):
-        return pulse_volts
-    n_pins, n_after, samples = pulse_volts.shape
-    more = int(np.ceil(max(skew_s) / (step_s * samples)))
-    at = np.arange((n_after + more) * samples, dtype=np.float64)
-    lags = [*skew_s, *[0.0] * n_pins][:n_pins]
-    known = np.arange(-1, n_after * samples + 1)
-    rows = [
-        np.interp(at - lag / step_s, known, np.pad(pulse.ravel(), 1))
-        for lag, pulse in zip(lags, pulse_volts, strict=True)
-    ]
-    return np.reshape(rows, (n_pins, n_after + more, samples))
 
 
 def _fitted(codes: NDArray[np.integer], bits: int, line_bits: int) -> NDArray[np.intp]:

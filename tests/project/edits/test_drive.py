@@ -4,7 +4,7 @@ import pytest
 
 from workbench.circuit.network import Cable, Driver, Load, Zeros
 from workbench.errors import EditError
-from workbench.project.document import MonitorRange, Project
+from workbench.project.document import Channel, MonitorRange, Project
 from workbench.project.edits.drive import (
     set_cable,
     set_input_capacitance,
@@ -14,9 +14,12 @@ from workbench.project.edits.drive import (
     set_monitors,
     set_on_resistance,
     set_rise,
+    set_skew,
+    set_skews,
     set_supply,
     set_zeros,
 )
+from workbench.project.edits.ladders import remove_bit
 
 
 def test_every_field_of_the_driver(project: Project) -> None:
@@ -70,3 +73,26 @@ def test_a_monitor_is_entered_and_forgotten(project: Project) -> None:
 
     assert set_monitor(project, monitor).monitor == monitor
     assert set_monitor(set_monitor(project, monitor), None) == project
+
+
+def test_a_pin_is_late_until_it_is_in_time_again(project: Project) -> None:
+    late = set_skew(project, Channel.RED, 1, 4e-9)
+
+    assert late.skews.red == (0.0, 4e-9)
+    assert late.skews.green == ()
+    assert set_skew(late, Channel.RED, 1, 0.0) == project
+
+
+def test_impossible_skews_are_refused(project: Project) -> None:
+    with pytest.raises(EditError, match="red has 3 pins, counted from 0: there is no 3"):
+        set_skew(project, Channel.RED, 3, 1e-9)
+    with pytest.raises(EditError, match="4 skews are too many"):
+        set_skews(project, Channel.RED, (1e-9,) * 4)
+    with pytest.raises(EditError, match="a skew is 0 or lies between 1 fs and 1 µs"):
+        set_skew(project, Channel.RED, 0, -1e-9)
+
+
+def test_the_skew_of_a_pin_goes_with_it(project: Project) -> None:
+    late = set_skews(project, Channel.RED, (1e-9, 2e-9, 3e-9))
+
+    assert remove_bit(late, Channel.RED).skews.red == (1e-9, 2e-9)

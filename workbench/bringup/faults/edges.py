@@ -2,12 +2,11 @@
 
 from dataclasses import replace
 
-from workbench.bringup.faults.record import Fault, Setup, in_project, in_slips, of_channel
+from workbench.bringup.faults.record import Fault, Setup, in_project, of_channel
 from workbench.circuit.network import Cable
 from workbench.project.document import Channel, Project
-from workbench.project.edits.drive import set_cable, set_load
+from workbench.project.edits.drive import set_cable, set_load, set_skew, set_skews
 from workbench.project.edits.ladders import set_capacitor
-from workbench.waveform.slips import Slips
 
 __all__ = ["EDGE_FAULTS"]
 
@@ -19,20 +18,14 @@ _MISMATCHED_OHMS = 82.0
 """A monitor's input at the high end of its tolerance, 75 Ω and 10 %: an echo needs both ends off. [Ω]"""
 
 
-def _high_bit_lags(setup: Setup, channel: Channel) -> Slips:
-    red, green, blue = (
-        (_LAG_S,) if c is channel else old for c, old in zip(Channel, setup.slips.skew_s, strict=True)
-    )
-    return replace(setup.slips, skew_s=(red, green, blue))
+def _high_bit_lags(project: Project, channel: Channel) -> Project:
+    late = max((_LAG_S, *project.skews[channel][:1]))
+    return set_skew(project, channel, 0, late)
 
 
-def _channel_lags(setup: Setup, channel: Channel) -> Slips:
-    lag_s = setup.project.mode.pixel_s / 2.0
-    red, green, blue = (
-        (lag_s,) * setup.project.channels[c].bits if c is channel else old
-        for c, old in zip(Channel, setup.slips.skew_s, strict=True)
-    )
-    return replace(setup.slips, skew_s=(red, green, blue))
+def _channel_lags(project: Project, channel: Channel) -> Project:
+    lag_s = project.mode.pixel_s / 2.0
+    return set_skews(project, channel, (lag_s,) * project.channels[channel].n_pins)
 
 
 def _long_cable(project: Project) -> Project:
@@ -53,7 +46,7 @@ EDGE_FAULTS = (
         instrument="A spike as long as the lag where many bits change.",
         check="Toggle between the codes each side of half scale; a change of one bit is clean.",
         mend="Write all bits in one access to one register.",
-        put=in_slips(_high_bit_lags),
+        put=of_channel(_high_bit_lags),
         one_channel=True,
         published=True,
     ),
@@ -64,7 +57,7 @@ EDGE_FAULTS = (
         instrument="Edges of red, green and blue apart.",
         check="A white bar, at the connector first, then at the far end.",
         mend="Equal cables and paths for the three colours.",
-        put=in_slips(_channel_lags),
+        put=of_channel(_channel_lags),
         one_channel=True,
         published=True,
     ),

@@ -10,7 +10,7 @@ from workbench.circuit.network import Cable, Driver, Load, Network
 from workbench.circuit.ports import FloatArray
 from workbench.circuit.response.edges import edges_of
 from workbench.circuit.response.path import find_path
-from workbench.circuit.response.transform import read_only
+from workbench.circuit.response.transform import all_skews, read_only
 
 __all__ = ["Glitch", "glitches"]
 
@@ -41,7 +41,8 @@ def glitches(
     network, driver, load, cable
         The way to the monitor.
     skews_s : sequence of float, shape (n_pins,)
-        How late each pin changes, most significant first, ``0 <= skews_s``. [s]
+        How late each pin changes, most significant first, ``0 <= skews_s``; pins that are left out are
+        in time. [s]
 
     Returns
     -------
@@ -58,7 +59,7 @@ def glitches(
     path = find_path(network, driver, load, cable)
     if path is None:
         return ()
-    skews = np.asarray(skews_s, dtype=np.float64)
+    skews = all_skews(network, skews_s)
     edges = edges_of(path)
     time_s = _joined(edges.time_s, skews)
     moving = np.array(

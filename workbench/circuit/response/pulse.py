@@ -12,6 +12,7 @@ from workbench.circuit.response.path import Path, find_path
 from workbench.circuit.response.transform import (
     MOST_SAMPLES,
     SAMPLES_PER_CHANGE,
+    all_skews,
     omega_of,
     ramp_of,
     read_only,
@@ -56,7 +57,8 @@ def pixel_pulse(
     samples : int
         Samples of each pixel, ``1 <= samples``. [1]
     skews_s : sequence of float, shape (n_pins,), optional
-        How late each pin changes, most significant first, ``0 <= skews_s``. [s]
+        How late each pin changes, most significant first, ``0 <= skews_s``; pins that are left out are
+        in time. [s]
 
     Returns
     -------
@@ -74,7 +76,7 @@ def pixel_pulse(
     step_s = pixel_s / samples
     if path is None:
         return PixelPulse(read_only(np.zeros((network.n_pins, 1, samples))), step_s)
-    skews = np.zeros(network.n_pins) if not len(skews_s) else np.asarray(skews_s, dtype=np.float64)
+    skews = all_skews(network, skews_s)
     n_pixels = min(2 + math.ceil((path.settling_s + skews.max()) / pixel_s), _MOST_PIXELS)
     pulses = _pulses if path.line is None else _line_pulses
     volts = pulses(path, skews, pixel_s, n_pixels * samples, samples).reshape(-1, n_pixels, samples)

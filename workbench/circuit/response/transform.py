@@ -1,13 +1,23 @@
 """Drives for the Fourier transform, and the bounds it is kept to."""
 
 import math
+from collections.abc import Sequence
 
 import numpy as np
 
+from workbench.circuit.network import Network
 from workbench.circuit.ports import FloatArray
 from workbench.circuit.response.path import Path
 
-__all__ = ["MOST_SAMPLES", "SAMPLES_PER_CHANGE", "omega_of", "quick_count", "ramp_of", "read_only"]
+__all__ = [
+    "MOST_SAMPLES",
+    "SAMPLES_PER_CHANGE",
+    "all_skews",
+    "omega_of",
+    "quick_count",
+    "ramp_of",
+    "read_only",
+]
 
 MOST_SAMPLES = 1 << 16
 """Samples of one transform at most. [1]"""
@@ -28,6 +38,13 @@ def quick_count(wanted: float) -> int:
 def ramp_of(path: Path, n_samples: int, step_s: float) -> FloatArray:
     """Return the drivers' edge; one shorter than two samples would ring in the transform. [1]"""
     return np.clip(np.arange(n_samples) * (step_s / max(path.rise_s, 2.0 * step_s)), 0.0, 1.0)
+
+
+def all_skews(network: Network, skews_s: Sequence[float]) -> FloatArray:
+    """Return the skew of every pin; those left out at the end are in time, shape (n_pins,). [s]"""
+    skews = np.zeros(network.n_pins)
+    skews[: len(skews_s)] = skews_s
+    return skews
 
 
 def omega_of(n_samples: int, step_s: float) -> FloatArray:

@@ -1,10 +1,11 @@
 """Edits of what surrounds the networks: the pins that drive them, the monitor, the cable."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from workbench.circuit.network import Cable, Zeros
 from workbench.errors import EditError
-from workbench.project.document import MonitorRange, Project
+from workbench.project.document import Channel, MonitorRange, Project
 from workbench.project.limits import (
     AMPS,
     CABLE_LOSS,
@@ -16,6 +17,7 @@ from workbench.project.limits import (
     PIN_OHMS,
     RATE_HZ,
     RISE_S,
+    SKEW_S,
     SUPPLY_VOLTS,
     VELOCITY,
 )
@@ -29,6 +31,8 @@ __all__ = [
     "set_monitors",
     "set_on_resistance",
     "set_rise",
+    "set_skew",
+    "set_skews",
     "set_supply",
     "set_zeros",
 ]
@@ -59,6 +63,27 @@ def set_zeros(project: Project, zeros: Zeros) -> Project:
 def set_rise(project: Project, rise_s: float) -> Project:
     """Change the length of the ramp of a pin's edge. [s]"""
     return replace(project, driver=replace(project.driver, rise_s=RISE_S.check(rise_s, "the rise time")))
+
+
+def set_skew(project: Project, channel: Channel, pin: int, skew_s: float) -> Project:
+    """Say how late one pin of a channel changes, 0 being the most significant. [s]"""
+    count = project.channels[channel].n_pins
+    if not 0 <= pin < count:
+        raise EditError(f"{channel.value} has {count} pins, counted from 0: there is no {pin}")
+    skews_s = [*project.skews[channel], *(0.0,) * count][:count]
+    skews_s[pin] = skew_s
+    return set_skews(project, channel, skews_s)
+
+
+def set_skews(project: Project, channel: Channel, skews_s: Sequence[float]) -> Project:
+    """Say how late each pin of a channel changes, most significant first; none for in time. [s]"""
+    count = project.channels[channel].n_pins
+    if len(skews_s) > count:
+        raise EditError(f"{channel.value} has {count} pins: {len(skews_s)} skews are too many")
+    checked = [SKEW_S.check(skew_s, f"the skew of a {channel.value} pin") for skew_s in skews_s]
+    while checked and checked[-1] == 0.0:
+        checked.pop()
+    return replace(project, skews=replace(project.skews, **{channel.value: tuple(checked)}))
 
 
 def set_limits(project: Project, pin_amps: float | None, total_amps: float | None) -> Project:

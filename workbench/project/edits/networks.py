@@ -8,7 +8,7 @@ from typing import TypeVar
 from workbench.circuit.network import Capacitor, Network, NodeId, PartId, Resistor
 from workbench.errors import EditError
 from workbench.picture.scene import Picture
-from workbench.project.document import Channel, Channels, Project, Wiring
+from workbench.project.document import Channel, Channels, Project, Skews, Wiring
 from workbench.project.limits import FARADS, MOST_PARTS, OHMS
 
 __all__ = [
@@ -61,6 +61,7 @@ def put_networks(project: Project, networks: dict[Channel, Network]) -> Project:
         channels=channels,
         wiring=_fit_wiring(project.wiring, channels),
         picture=_fit_picture(project.picture, channels),
+        skews=Skews(**{c.value: project.skews[c][: channels[c].n_pins] for c in Channel}),
     )
 
 
