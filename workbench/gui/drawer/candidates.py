@@ -4,7 +4,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbench.circuit.fit import Aim, Candidate, Leg, best_first
+from workbench.circuit.fit.drawer import Leg
+from workbench.circuit.fit.fit import Aim, Candidate, best_first
 from workbench.circuit.sizing import FULL_SCALE_VOLTS
 from workbench.gui.widgets import Sign
 from workbench.gui.widgets.figure_table import Column, FigureRow
@@ -16,12 +17,12 @@ from workbench.units import format_fixed
 __all__ = ["AIM_WORDS", "COLUMNS", "best_at", "candidate_rows", "legs_words", "proof_words", "taken"]
 
 COLUMNS = (
-    Column("best at", "level, steps, current", mono=False, right=False),
+    Column("best at", "level, match, current, parts", mono=False, right=False),
     Column("white V", "0.0000"),
     Column("level error mV", "000.000"),
     Column("DNL", "00.00"),
     Column("INL", "00.00"),
-    Column("whites differ", "00.00 %"),
+    Column("match", "00.00 %"),
     Column("source Ω", "0000.0"),
     Column("current mA", "000.00"),
     Column("parts", "000"),

@@ -4,7 +4,8 @@ from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from workbench.circuit.fit import Aim, Candidate, Drawer
+from workbench.circuit.fit.drawer import Drawer
+from workbench.circuit.fit.fit import Aim, Candidate
 from workbench.circuit.series import Series
 from workbench.gui.actions import ActionSpec
 from workbench.gui.bench import Bench
@@ -46,6 +47,11 @@ class PartsPage(QWidget):
         super().__init__(parent)
         self.bench = bench
         self.setAccessibleName("Parts")
+        self.setWhatsThis(
+            "Left, the resistors you own, kept for every project. Right, the best values that can be made of "
+            "them or of a series, each with what it costs: match is how far the channels' whites differ. "
+            "Enter takes the lit row; one step, can be undone."
+        )
         self._result: Result | None = None
         self.drawer = DrawerSide(bench)
         self.search = Search(bench)

@@ -3,7 +3,7 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from workbench.circuit.tolerance import Tolerance
+from workbench.circuit.tolerance.monte_carlo import Tolerance
 from workbench.gui.bench import Bench
 from workbench.gui.tolerance.words import board_words
 from workbench.gui.widgets import Button, ButtonKind, Words

@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from workbench.circuit.bands import Distribution
-from workbench.circuit.tolerance import MAX_BOARDS
+from workbench.circuit.tolerance.monte_carlo import MAX_BOARDS
 from workbench.gui.bench import Bench
 from workbench.gui.settings import BOARDS, SEED
 from workbench.gui.timing.entry import Entry

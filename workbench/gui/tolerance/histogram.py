@@ -5,7 +5,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from workbench.checks.limits import Limit
-from workbench.circuit.tolerance import Spread
+from workbench.circuit.tolerance.monte_carlo import Spread
 from workbench.gui.bench import Bench
 from workbench.gui.tolerance.words import spread_words, worst_words
 from workbench.gui.widgets import draw_text

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from workbench.checks.limits import LINEARITY, WHITE, Limit
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import PartId
-from workbench.circuit.tolerance import Spread, Tolerance
+from workbench.circuit.tolerance.monte_carlo import Spread, Tolerance
 from workbench.gui.actions import ActionSpec
 from workbench.gui.bench import Bench
 from workbench.gui.levels.figures import code_figures
@@ -48,6 +48,11 @@ class TolerancePage(QWidget):
         super().__init__(parent)
         self.bench = bench
         self.setAccessibleName("Tolerance")
+        self.setWhatsThis(
+            "The boards one would get if values stray as entered at the left: the band that holds 98 of 100 "
+            "of them, how white, DNL and INL spread, dashed the worst there can be, and which resistor "
+            "matters most. Alt+Right picks one board after the other from the bag."
+        )
         self._result: Result | None = None
         self._shown: tuple[ChannelResult, Channel] | None = None
         self._published: BoardRun | None = None

@@ -5,7 +5,7 @@ from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QStyleOptionViewItem, QWidget
 
 from workbench.circuit.network import Driver, Load, Network
-from workbench.circuit.tolerance import Tolerance
+from workbench.circuit.tolerance.monte_carlo import Tolerance
 from workbench.gui.bench import Bench
 from workbench.gui.widgets.figure_table import Column, FigureDelegate, FigureRow, FigureTable, Index
 from workbench.units import format_quantity

@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QWidget
 
-from workbench.circuit.tolerance import Tolerance
+from workbench.circuit.tolerance.monte_carlo import Tolerance
 from workbench.gui.bench import Bench
 from workbench.gui.levels.code_view import CodeView, Hold
 from workbench.gui.levels.figures import CodeFigures, FloatArray

@@ -6,7 +6,7 @@ from workbench.checks.limits import LINEARITY, WHITE
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import Network
 from workbench.circuit.ports import FloatArray
-from workbench.circuit.tolerance import Spread, Tolerance
+from workbench.circuit.tolerance.monte_carlo import Spread, Tolerance
 from workbench.errors import QuantityError
 from workbench.gui.widgets import Sign
 from workbench.units import format_fixed, format_percent
