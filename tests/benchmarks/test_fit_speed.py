@@ -3,7 +3,8 @@
 import numpy as np
 import pytest
 
-from workbench.circuit.fit import Drawer, OwnedPart, find_fit
+from workbench.circuit.fit.drawer import Drawer, OwnedPart
+from workbench.circuit.fit.fit import find_fit
 from workbench.circuit.ladders import weighted
 from workbench.circuit.network import Driver, Load
 from workbench.circuit.series import Series

@@ -3,10 +3,11 @@
 import numpy as np
 import pytest
 
+from workbench.circuit.bands import Band, Tolerances
 from workbench.circuit.codes import bits_by_code
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.network import GROUND, Driver, Load
-from workbench.circuit.tolerance import Band, Tolerances, find_tolerance
+from workbench.circuit.tolerance.monte_carlo import find_tolerance
 
 pytestmark = pytest.mark.benchmark
 

@@ -1,6 +1,6 @@
 import pytest
 
-from workbench.circuit.fit import Drawer, OwnedPart
+from workbench.circuit.fit.drawer import Drawer, OwnedPart
 from workbench.errors import FileError, WorkbenchError
 from workbench.files.drawer import (
     changed_part,

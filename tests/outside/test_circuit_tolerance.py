@@ -5,9 +5,10 @@ import math
 import numpy as np
 import pytest
 
+from workbench.circuit.bands import Band, Distribution, Tolerances
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.network import Driver, Load
-from workbench.circuit.tolerance import Band, Distribution, Tolerances, find_tolerance
+from workbench.circuit.tolerance.monte_carlo import find_tolerance
 
 BOARDS = 40_000
 RUN = {"boards": BOARDS, "seed": 3}

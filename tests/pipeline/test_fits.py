@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from tests.exports.boards import board
-from workbench.circuit.fit import Drawer, OwnedPart
+from workbench.circuit.fit.drawer import Drawer, OwnedPart
 from workbench.circuit.series import Series
 from workbench.errors import NetworkError
 from workbench.pipeline.fits import find_fits, fit_plan

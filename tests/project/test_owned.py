@@ -1,4 +1,4 @@
-from workbench.circuit.fit import Drawer, OwnedPart
+from workbench.circuit.fit.drawer import Drawer, OwnedPart
 from workbench.project.owned import Need, missing_words, needs, owned_words
 
 

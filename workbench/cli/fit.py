@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from workbench.circuit.fit import Aim, Candidate, Drawer, Fit, Leg, find_fit
+from workbench.circuit.fit.drawer import Drawer, Leg
+from workbench.circuit.fit.fit import Aim, Candidate, Fit, find_fit
 from workbench.circuit.series import Series
 from workbench.cli.output import print_json, print_text
 from workbench.files.drawer import read_drawer

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from workbench.circuit.bands import Band, Distribution, Tolerances
-from workbench.circuit.tolerance import Spread, Tolerance
+from workbench.circuit.tolerance.monte_carlo import Spread, Tolerance
 from workbench.cli.output import print_json, print_text
 from workbench.cli.values import quantity, whole_number
 from workbench.errors import NetworkError

@@ -7,7 +7,7 @@ says the same as one in colour: a trace is told by its name, its lane and its da
 import itertools
 from collections.abc import Iterator
 from dataclasses import dataclass
-from xml.sax.saxutils import escape
+from html import escape
 
 import numpy as np
 from numpy.typing import NDArray

@@ -5,8 +5,8 @@ Channels whose networks are equal share one drawing; others follow below each ot
 
 from collections.abc import Iterator
 from dataclasses import replace
+from html import escape
 from itertools import groupby
-from xml.sax.saxutils import escape
 
 from workbench.circuit.network import Cable
 from workbench.drawing import H_SERIES, V_SERIES, Board, Drawing, Sheet, SyncRow, draw

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from workbench.circuit.bands import Tolerances
 from workbench.circuit.network import Driver, Load, Network
-from workbench.circuit.tolerance import Tolerance, find_tolerance
+from workbench.circuit.tolerance.monte_carlo import Tolerance, find_tolerance
 from workbench.errors import NetworkError
 from workbench.progress import SILENT, Progress
 from workbench.project.document import Channel, Project

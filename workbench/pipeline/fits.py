@@ -3,7 +3,8 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from workbench.circuit.fit import Drawer, Fit, find_fit
+from workbench.circuit.fit.drawer import Drawer
+from workbench.circuit.fit.fit import Fit, find_fit
 from workbench.circuit.network import Driver, Load, Network
 from workbench.errors import NetworkError
 from workbench.progress import SILENT, Progress

@@ -3,7 +3,8 @@ from itertools import product
 import numpy as np
 import pytest
 
-from workbench.circuit.fit import Aim, Drawer, OwnedPart, best_first, find_fit
+from workbench.circuit.fit.drawer import Drawer, OwnedPart
+from workbench.circuit.fit.fit import Aim, best_first, find_fit
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import Driver, Load, Network, Resistor, Zeros

@@ -4,12 +4,13 @@ from itertools import product
 import numpy as np
 import pytest
 
+from workbench.circuit.bands import Band, Distribution, Tolerances
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import Driver, Load, Network, Zeros
 from workbench.circuit.solution import solve_levels
-from workbench.circuit.tolerance import Band, Distribution, Tolerances, find_tolerance
 from workbench.circuit.tolerance.boards import Design
+from workbench.circuit.tolerance.monte_carlo import find_tolerance
 from workbench.circuit.tolerance.sensitivity import sensitivities
 from workbench.errors import NetworkError
 from workbench.progress import Cancelled, Watched

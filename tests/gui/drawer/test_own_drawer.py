@@ -2,7 +2,7 @@
 
 import pytest
 
-from workbench.circuit.fit import Drawer, OwnedPart
+from workbench.circuit.fit.drawer import Drawer, OwnedPart
 from workbench.gui.drawer.own_drawer import OwnDrawer, own_drawer, usual_path
 
 SOME = Drawer((OwnedPart(998.0, 12, 0.01, 1000.0), OwnedPart(470.0)))

@@ -6,7 +6,7 @@ import pytest
 from workbench.circuit.bands import Band, Tolerances
 from workbench.circuit.ladders import weighted
 from workbench.circuit.network import Driver, Load
-from workbench.circuit.tolerance import find_tolerance
+from workbench.circuit.tolerance.monte_carlo import find_tolerance
 from workbench.errors import QuantityError
 from workbench.gui.tolerance.words import (
     board_words,

@@ -2,7 +2,8 @@ from dataclasses import replace
 
 import pytest
 
-from workbench.circuit.fit import Drawer, OwnedPart, find_fit
+from workbench.circuit.fit.drawer import Drawer, OwnedPart
+from workbench.circuit.fit.fit import find_fit
 from workbench.circuit.network import Network, NodeId, PartId, Resistor
 from workbench.circuit.series import Series
 from workbench.errors import EditError

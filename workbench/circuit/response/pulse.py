@@ -87,7 +87,7 @@ def _pulses(path: Path, skews_s: FloatArray, pixel_s: float, n_samples: int, sam
     """Return the pulses in closed form, shape (n_pins, n_samples). [V]"""
     time_s = np.arange(n_samples) * (pixel_s / samples)
     volts = np.empty((len(skews_s), n_samples))
-    for skew in np.unique(skews_s):
+    for skew in set(skews_s.tolist()):
         edges = path.poles.ramps(time_s - skew, path.rise_s)
         edges[:, samples:] -= edges[:, :-samples].copy()
         late = skews_s == skew
@@ -106,7 +106,7 @@ def _line_pulses(path: Path, skews_s: FloatArray, pixel_s: float, n_samples: int
     first, again = path.waves(omega, lagging)
     spectra = np.fft.rfft(pixel) * (first / (1.0 - again)) * lagging
     volts = np.empty((len(skews_s), n_samples))
-    for skew in np.unique(skews_s):
+    for skew in set(skews_s.tolist()):
         rows = np.fft.irfft(spectra * np.exp(-1j * omega * skew), len(pixel))[:, ::finer]
         late = skews_s == skew
         volts[late] = path.supply_volts * path.poles.shares[late] @ rows

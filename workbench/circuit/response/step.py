@@ -122,4 +122,4 @@ def _probing_hz(path: Path) -> FloatArray:
     if path.line is None:
         return decades
     eighth_hz = 0.5 / path.line.delay_s / 8.0
-    return np.unique(np.concatenate((decades, np.arange(1, 1025) * eighth_hz)))
+    return np.sort(np.concatenate((decades, np.arange(1, 1025) * eighth_hz)))
