@@ -143,7 +143,7 @@ class Bench(QObject):
 
     def _chosen_look(self) -> tuple[Theme, Type]:
         if self._projecting:
-            return PROJECTOR, Type.of(PROJECTOR_PX)
+            return PROJECTOR, Type.of(PROJECTOR_PX, least=1.0)
         font = QFont(Type.of(DESIGN_PX).sans_family)
         font.setPointSizeF(self.settings.get(BASE_POINTS))
         return THEMES[self.settings.get(THEME)], Type.of(float(QFontInfo(font).pixelSize()))

@@ -232,19 +232,21 @@ class Type:
     sans_family: str
     mono_family: str
     base_px: float
+    least: float = 0.0
+    """No text is smaller than this part of ``B``. [1]"""
 
     @staticmethod
-    def of(base_px: float) -> "Type":
+    def of(base_px: float, least: float = 0.0) -> "Type":
         """Return the bundled faces, or DejaVu where they are not installed in the program."""
         known = set(QFontDatabase.families())
         sans = next((f for f in ("IBM Plex Sans", "DejaVu Sans") if f in known), QFont().family())
         mono = next((f for f in ("IBM Plex Mono", "DejaVu Sans Mono") if f in known), "monospace")
-        return Type(sans, mono, base_px)
+        return Type(sans, mono, base_px, least)
 
     def sans(self, size: float = 1.0, weight: int = 400) -> QFont:
         """Return the text face at ``size × B``."""
         font = QFont(self.sans_family)
-        font.setPixelSize(max(8, round(self.base_px * size)))
+        font.setPixelSize(self._pixels(size))
         if weight != 400:
             # A variable face: the axis alone, since setWeight would thicken it a second time.
             font.setVariableAxis(QFont.Tag("wght"), weight)
@@ -253,7 +255,7 @@ class Type:
     def mono(self, size: float = 1.0, weight: int = 400) -> QFont:
         """Return the face of every number that can change."""
         font = QFont(self.mono_family)
-        font.setPixelSize(max(8, round(self.base_px * size)))
+        font.setPixelSize(self._pixels(size))
         font.setWeight(QFont.Weight(weight))
         return font
 
@@ -263,6 +265,9 @@ class Type:
         font.setCapitalization(QFont.Capitalization.AllUppercase)
         font.setLetterSpacing(QFont.SpacingType.AbsoluteSpacing, 1.3)
         return font
+
+    def _pixels(self, size: float) -> int:
+        return max(8, round(self.base_px * max(size, self.least)))
 
     def width(self, text: str, font: QFont) -> float:
         """Return how wide a text is in a face. [px]"""

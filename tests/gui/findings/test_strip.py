@@ -8,6 +8,7 @@ from workbench.checks import Severity
 from workbench.circuit.ladders import weighted
 from workbench.circuit.network import Driver
 from workbench.gui.findings import FindingsStrip
+from workbench.gui.findings.sentence import fitting_lines, shortened
 from workbench.project.document import Channel, Channels
 from workbench.project.edits.drive import set_supply
 
@@ -175,3 +176,54 @@ def test_its_commands_stand_in_the_table(strip):
     assert specs["findings.mend"].enabled()
     specs["findings.mend"].callback()
     assert shown.bench.session.can_undo
+
+
+def test_a_sentence_is_shortened_to_a_sentence():
+    text = "Three values of this ladder are not made in E24: R1 500 Ω, R4 4 kΩ, R5 8 kΩ."
+
+    assert fitting_lines(text, 500, 1, len_px) == ["Three values of this ladder are not made in E24."]
+    assert fitting_lines(text, 900, 1, len_px) == [text]
+
+
+def test_a_sentence_takes_the_lines_it_is_given():
+    text = "Three values of this ladder are not made in E24: R1 500 Ω, R4 4 kΩ, R5 8 kΩ."
+
+    lines = fitting_lines(text, 500, 2, len_px)
+
+    assert " ".join(lines) == text
+    assert all(len_px(line) <= 500 for line in lines)
+
+
+@pytest.mark.parametrize("width", [1114, 1520])
+def test_a_projector_shows_the_whole_sentence_and_no_button(strip, width):
+    shown = strip()
+    shown.bench.project_large(on=True)
+    shown.set_folded(folded=True)
+    shown.resize(width, 100)
+
+    assert not shown.remedy.isVisible()
+    lines = shown.headline.shown_lines()
+    assert len(lines) <= 2
+    assert " ".join(lines) in shortened(shown.headline.text())
+    assert all(width_of(shown.headline, line) <= shown.headline.width() for line in lines)
+
+
+@pytest.mark.parametrize("width", [800, 1000, 1500])
+def test_no_headline_ends_in_dots(strip, width):
+    shown = strip(apart())
+    shown.resize(width, 44)
+    shown.set_folded(folded=True)
+
+    for _ in shown.bench.live.result.findings:
+        (line,) = shown.headline.shown_lines()
+        assert width_of(shown.headline, line) <= shown.headline.width()
+        shown.step(1)
+
+
+def len_px(text: str) -> float:
+    """Measure as if every letter were 10 px wide."""
+    return 10.0 * len(text)
+
+
+def width_of(sentence, text: str) -> float:
+    return sentence.metrics.horizontalAdvance(text) - 2

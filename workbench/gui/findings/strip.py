@@ -21,7 +21,7 @@ __all__ = ["FindingsStrip"]
 
 _NARROW = 1100
 """Under this width the folded strip drops its name. [px at 14 px text]"""
-_TIGHT = 680
+_TIGHT = 900
 """Under this width it shows one count only. [px at 14 px text]"""
 
 
@@ -43,7 +43,7 @@ class FindingsStrip(QWidget):
         self.counts = {severity: CountButton(bench, severity, self) for severity in Severity}
         self.headline = Sentence(bench, size=1.1, weight=600, parent=self)
         self.why = Words(bench, parent=self)
-        self.source = Words(bench, size=0.86, role="dim", parent=self)
+        self.source = Words(bench, size=0.86, role="dim", elided=True, parent=self)
         self.remedy = Button(bench, "", ButtonKind.REMEDY, self)
         self.hint = Words(bench, "one step, can be undone", size=0.86, role="dim", parent=self)
         self.back = StepButton(bench, "Finding before", forward=False, parent=self)
@@ -216,7 +216,7 @@ class FindingsStrip(QWidget):
         px, width, middle = self.bench.px, self.width(), self.height() // 2
         narrow = width < px(_NARROW)
         self._show(self.title, self.why, self.source, self.position, self.hint, shown=False)
-        self.headline.set_size(1.0, 500)
+        self.headline.set_size(1.0, 500, lines=2 if self.bench.projecting else 1)
         x = px(14 if narrow else 20)
         if not narrow:
             self.title.show()
@@ -224,7 +224,7 @@ class FindingsStrip(QWidget):
             x += self.title.sizeHint().width() + px(20)
         current = self.finding.severity if self.finding else None
         for severity, button in self.counts.items():
-            # With large text only the count of what is on show has room.
+            # Where the sentence needs the room, only the count of what is on show is left.
             button.setVisible(width >= px(_TIGHT) or severity is current)
             if button.isVisibleTo(self):
                 self._put(button, x, middle)
@@ -242,6 +242,8 @@ class FindingsStrip(QWidget):
     def _arrange_remedy(self, right: int, middle: int) -> int:
         """Put the remedy at the right edge; return where it begins."""
         mends = self.finding is not None and self.finding.remedy is not None
+        # On a projector the sentence has the room; the remedy is a key and a command.
+        mends = mends and not self.bench.projecting
         self._show(self.remedy, shown=mends)
         self._show(self.hint, shown=mends and not self._folded)
         several = len(self._findings) > 1

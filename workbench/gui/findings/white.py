@@ -137,7 +137,21 @@ class WhiteStatus(QWidget):
             painter.setBrush(theme.color("text"))
             painter.drawEllipse(QPointF(x(self.loaded_volts), bar.center().y()), px(5), px(5))
 
+    def _paint_rows(self, painter: QPainter) -> None:
+        """Paint loaded over open, for a projector: the sentence beside them needs the width."""
+        theme, px = self.bench.theme, self.bench.px
+        loaded, loaded_volts, opened, open_volts = self._folded_words()
+        half = self.height() / 2 - px(3)
+        right = Qt.AlignmentFlag.AlignRight
+        for row, (name, value) in enumerate(((loaded, loaded_volts), (opened, open_volts))):
+            box = QRectF(px(14), px(3) + row * half, self.width() - px(28), half)
+            draw_text(painter, box, name[0].strip(), name[1], theme.color(name[2]))
+            draw_text(painter, box, value[0], value[1], theme.color(value[2]), align=right)
+
     def _paint_folded(self, painter: QPainter) -> None:
+        if self.bench.projecting:
+            self._paint_rows(painter)
+            return
         theme, px = self.bench.theme, self.bench.px
         x = self.width() - px(20) - self._folded_width()
         for text, font, role in self._folded_words():
@@ -155,7 +169,8 @@ class WhiteStatus(QWidget):
 
     def _folded_width(self) -> float:
         """Return the room of the one line; room for the longest values, so that nothing moves. [px]"""
-        return sum(QFontMetricsF(font).horizontalAdvance(text) for text, font, _ in self._folded_words())
+        widths = [QFontMetricsF(font).horizontalAdvance(text) for text, font, _ in self._folded_words()]
+        return max(sum(widths[:2]), sum(widths[2:])) if self.bench.projecting else sum(widths)
 
     def _load_text(self) -> str:
         load = self._result.project.load if self._result else None

@@ -20,6 +20,8 @@ __all__ = ["ScanlineHead", "ViewMenu"]
 class ScanlineHead(PanelHead):
     """Shows and changes which scanline is seen; what has no room moves into the view menu."""
 
+    SPACING = 4
+
     preset_chosen = Signal(object)
     card_chosen = Signal(object)
 
@@ -52,7 +54,6 @@ class ScanlineHead(PanelHead):
         row.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
         self.setMinimumWidth(0)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-        row.setSpacing(self.bench.px(4))
         row.addSpacing(self.bench.px(6))
         row.addWidget(self.line)
         row.addWidget(self.lines)
@@ -65,7 +66,7 @@ class ScanlineHead(PanelHead):
         for widget in (self.fanned, self.ideal, self.dashed, self.view_menu):
             row.addWidget(widget)
         for figure in (self.line_time, self.line_rate, self.frame_rate):
-            row.addSpacing(self.bench.px(6))
+            figure.setContentsMargins(self.bench.px(6), 0, 0, 0)
             row.addWidget(figure)
 
     def _explain(self) -> None:
@@ -108,7 +109,7 @@ class ScanlineHead(PanelHead):
 
     def fit(self, width: int) -> None:
         """Hide what has no room, least needed first."""
-        for hidden in FOLDS:
+        for hidden in PROJECTOR_FOLDS if self.bench.projecting else FOLDS:
             self._show_all_but(hidden)
             if self._needed() <= width:
                 return
@@ -130,7 +131,7 @@ class ScanlineHead(PanelHead):
             "lines",
         ):
             getattr(self, name).setVisible(name not in hidden)
-        self.view_menu.setVisible("fanned" in hidden)
+        self.view_menu.setVisible("fanned" in hidden and "view" not in hidden)
 
     def _needed(self) -> int:
         """Return the width that what is visible asks for. [px]"""
@@ -169,6 +170,10 @@ FOLDS: tuple[set[str], ...] = (
     BOXES | RATES | {"card", "line_time", "title", "lines"},
 )
 """What is hidden, from a row with room for all to the shortest; the view menu offers the rest."""
+
+PLAIN = BOXES | RATES | {"card", "line_time", "lines"}
+PROJECTOR_FOLDS: tuple[set[str], ...] = (PLAIN, PLAIN | {"view"}, PLAIN | {"view", "title"})
+"""On a projector the row says which scanline it is and how much of it; a right click offers the rest."""
 
 
 class ViewMenu(Control):

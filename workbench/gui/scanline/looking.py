@@ -76,6 +76,7 @@ class Looking(QObject):
         line = self._result.scanline if self._result else None
         if step is None or line is None:
             return False
+        self._plot.take_keys()
         if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
             step *= COARSE
         if self.frame:

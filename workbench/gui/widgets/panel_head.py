@@ -15,9 +15,12 @@ HEIGHT = 48
 class PanelHead(QWidget):
     """A row of 48 px with a hairline under it; put controls into ``row``."""
 
+    SPACING = 10
+    """Between what stands in the row. [design px]"""
+
     def __init__(self, bench: Bench, title: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._bench = bench
+        self._bench, self._title = bench, title
         self.row = QHBoxLayout(self)
         self.title = Words(bench, title, caps=True, role="dim")
         self.row.addWidget(self.title)
@@ -32,7 +35,11 @@ class PanelHead(QWidget):
     def _restyle(self) -> None:
         px = self._bench.px
         self.setFixedHeight(px(HEIGHT))
-        self.row.setContentsMargins(px(20), 0, px(20), 0)
-        self.row.setSpacing(px(10))
+        edge = px(12 if self._bench.projecting else 20)
+        self.row.setContentsMargins(edge, 0, edge, 0)
+        # Capitals are wide: a projector has no room for them.
+        self.title.set_caps(caps=not self._bench.projecting)
+        self.title.say(self._title.lower() if self._bench.projecting else self._title)
+        self.row.setSpacing(px(self.SPACING))
         self.row.setAlignment(Qt.AlignmentFlag.AlignVCenter)
         self.update()

@@ -10,7 +10,10 @@ __all__ = ["Words"]
 
 
 class Words(QLabel):
-    """A label whose face and colour follow the theme; ``width_for`` keeps room for a longer text."""
+    """A label whose face and colour follow the theme; ``width_for`` keeps room for a longer text.
+
+    One that is ``elided`` ends in … where it has no room, and is told whole in its tip.
+    """
 
     def __init__(
         self,
@@ -23,13 +26,14 @@ class Words(QLabel):
         mono: bool = False,
         caps: bool = False,
         width_for: str = "",
+        elided: bool = False,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(text, parent)
         self._bench = bench
         self._size, self._weight, self._role = size, weight, role
         self._mono, self._caps, self._width_for = mono, caps, width_for
-        self._column = 0
+        self._column, self._elided = 0, elided
         self.setTextFormat(Qt.TextFormat.PlainText)
         bench.theme_changed.connect(self._restyle)
         self._restyle()
@@ -40,10 +44,18 @@ class Words(QLabel):
             self._role = role
             self.update()
 
+    def set_caps(self, *, caps: bool) -> None:
+        """Write in the capitals of a head, or as the words are."""
+        if caps != self._caps:
+            self._caps = caps
+            self._restyle()
+
     def say(self, text: str) -> None:
         """Show another text, if it is another one."""
         if text != self.text():
             self.setText(text)
+            if self._elided:
+                self.setToolTip(text)
             self._fit()
 
     def wrap(self, width: float) -> None:
@@ -73,4 +85,7 @@ class Words(QLabel):
         with QPainter(self) as painter:
             painter.setFont(self.font())
             painter.setPen(self._bench.theme.color(self._role))
-            painter.drawText(self.contentsRect(), int(self.alignment()) | int(wrap), self.text())
+            text, room = self.text(), self.contentsRect()
+            if self._elided:
+                text = self.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, room.width())
+            painter.drawText(room, int(self.alignment()) | int(wrap), text)

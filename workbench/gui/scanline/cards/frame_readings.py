@@ -47,12 +47,14 @@ class FrameReadings:
 
     def place(self, project: Project) -> None:
         """Mark the scanline that is shown, and say what it reaches."""
-        shown = self._plot.shown
+        plot, shown = self._plot, self._plot.shown
         place = frame_place(project.scanline, shown.axis.active, shown.axis.total)
-        self._plot.stand(Place.HERE, (place + 0.5) * shown.count_s, lit=True)
-        self._plot.stand(Place.THERE, None, lit=False)
-        self._plot.hide_cards()
-        self._line.setVisible(True)
+        plot.stand(Place.HERE, (place + 0.5) * shown.count_s, lit=True)
+        plot.stand(Place.THERE, None, lit=False)
+        plot.hide_cards()
+        # On a projector the areas are named where the line would stand.
+        self._line.setVisible(not (plot.bench.projecting and plot.places.low))
+        plot.strip.show_names(shown=not plot.bench.projecting)
         self._line.show_sentence(f"here {self._words(place)} · a click goes to another line")
 
     def _place_at(self, time_s: float) -> int:

@@ -23,7 +23,7 @@ MARGIN = 8
 SPARE = 14
 """Room the cards take beyond what they need, where there is more. [design px]"""
 PINNED_LANE = 110
-"""On a projector the readings stand beside the cursor where the lane is at least so high. [design px]"""
+"""On a projector the keys show the readings beside the cursor in a lane of this height. [design px]"""
 
 
 class Readings:
@@ -58,7 +58,9 @@ class Readings:
         self._say_at(time_s)
 
     def _say_at(self, time_s: float | None) -> None:
-        """Read the line beside the pointer; on a projector, where no other readout is, at the cursor."""
+        """Read the line beside the pointer; on a projector, where no other readout is, at the cursor that
+        the keys move.
+        """
         places = self._view.places
         if time_s is None and self._pinned:
             time_s = self._cursors.time_s(self._cursors.active)
@@ -76,7 +78,7 @@ class Readings:
     @property
     def _pinned(self) -> bool:
         tall = self._view.places.colour.height() >= self._bench.px(PINNED_LANE)
-        return self._bench.projecting and self._view.places.low and tall
+        return self._bench.projecting and self._view.places.low and tall and self._view.by_key
 
     def place(self) -> None:
         """Put readout and close-up where there is room for them, and fill them."""
@@ -91,9 +93,8 @@ class Readings:
         )
         as_line = fits is None and not (self._bench.projecting and self._view.places.low)
         self._line.setVisible(as_line)
-        self._view.strip.show_names(
-            shown=not (as_line and self._view.places.low and self._view.places.folded)
-        )
+        there = as_line and self._view.places.low and self._view.places.folded
+        self._view.strip.show_names(shown=not there and not self._bench.projecting)
         self._line.show_readout(readout)
         self._say_at(self._pointed_s)
         if fits is None:

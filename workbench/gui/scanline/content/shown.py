@@ -66,6 +66,11 @@ class Shown:
         return lowest, self.colour_volts
 
     @property
+    def seen(self) -> bool:
+        """Return whether any of it belongs to the picture."""
+        return self.whole_frame or self.unseen < self.axis.total
+
+    @property
     def whole_frame(self) -> bool:
         """Return whether this is a frame."""
         return self.lowest_volts is not None

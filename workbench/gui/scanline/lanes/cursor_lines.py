@@ -3,7 +3,7 @@
 from math import inf
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPen
+from PySide6.QtGui import QFont, QPainter, QPen
 
 from workbench.gui.bench import Bench
 from workbench.gui.scanline.lanes.overlay import Overlay
@@ -21,6 +21,7 @@ class CursorLine(Overlay):
         self.name = name
         self._dashed = dashed
         self._stands_at: float | None = None
+        self._tag_middle = 0.0
         self._places = arrange(0, 0, bench.px)
         self._lit = False
 
@@ -32,9 +33,39 @@ class CursorLine(Overlay):
         if x is None:
             self.set_box(QRectF())
             return
-        half = self.bench.px(26)
-        top, bottom = places.strip.top(), places.sync.bottom()
-        self.set_box(QRectF(x - half, top, 2 * half, bottom - top))
+        self.name_at(x)
+
+    def name_at(self, middle: float) -> None:
+        """Write the name around another place than the line's own. [px]"""
+        if self._stands_at is None:
+            return
+        self._tag_middle = middle
+        edge = self.bench.px(2)
+        left = min(self._stands_at, self.tag.left()) - edge
+        right = max(self._stands_at, self.tag.right()) + edge
+        top, bottom = self._places.strip.top(), self._places.sync.bottom()
+        self.set_box(QRectF(left, top, right - left, bottom - top))
+
+    @property
+    def stands_at(self) -> float | None:
+        """Where the line stands on the screen; none while it is out of sight. [px]"""
+        return self._stands_at
+
+    @property
+    def tag_width(self) -> float:
+        """Width of the name on its ground. [px]"""
+        return self.bench.type.width(self.name, self._font) + self.bench.px(12)
+
+    @property
+    def tag(self) -> QRectF:
+        """Where the name lies."""
+        px, width = self.bench.px, self.tag_width
+        middle = (self._places.colour.bottom() + self._places.sync.top()) / 2
+        return QRectF(self._tag_middle - width / 2, middle - px(8), width, px(16))
+
+    @property
+    def _font(self) -> QFont:
+        return self.bench.type.sans(0.86, 600)
 
     def distance(self, x: float) -> float:
         """Return how far a place of the screen is from the line; infinite while that is out of sight. [px]"""
@@ -50,16 +81,13 @@ class CursorLine(Overlay):
         x = round(self._stands_at) + 0.5
         painter.setPen(pen)
         painter.drawLine(QPointF(x, places.colour.top()), QPointF(x, places.sync.bottom()))
-        font = self.bench.type.sans(0.86, 600)
-        width = self.bench.type.width(self.name, font) + px(12)
-        middle = (places.colour.bottom() + places.sync.top()) / 2
-        tag = QRectF(x - width / 2, middle - px(8), width, px(16))
+        tag = self.tag
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(QPen(theme.color("accent"), 2) if self._lit else Qt.PenStyle.NoPen)
         painter.setBrush(theme.color("text"))
         painter.drawRoundedRect(tag, px(3), px(3))
         centre = Qt.AlignmentFlag.AlignHCenter
-        draw_text(painter, tag, self.name, font, theme.color("panel"), align=centre)
+        draw_text(painter, tag, self.name, self._font, theme.color("panel"), align=centre)
 
 
 class PointerLine(Overlay):

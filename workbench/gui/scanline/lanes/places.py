@@ -20,7 +20,8 @@ class Places:
     """Rectangles of the plot, on whole pixels."""
 
     names: QRectF
-    """Names of the areas; on a folded plot that is not low, the readout is one line above them."""
+    """Names of the areas; on a folded plot that is not low, the readout is one line above them.
+    On a projector the blanking and the picture are named there, with leaders down to the strip."""
     strip: QRectF
     colour: QRectF
     sync: QRectF
@@ -33,7 +34,7 @@ class Places:
     """Whether the plot is too low for scales on the sync lane."""
 
 
-def arrange(width: int, height: int, px: Callable[[float], int]) -> Places:
+def arrange(width: int, height: int, px: Callable[[float], int], *, leaders: bool = False) -> Places:
     """Return where everything lies in a plot of a size.
 
     Parameters
@@ -42,12 +43,14 @@ def arrange(width: int, height: int, px: Callable[[float], int]) -> Places:
         Size of the plot. [px]
     px : callable
         Turns a length of the design into pixels at the size of text in force.
+    leaders : bool
+        Whether names stand apart from what they name and need room for leaders.
     """
     folded, low = width < px(FOLD_WIDTH), height < px(LOW_HEIGHT)
-    left, right = px(56 if folded else 66), width - px(64 if folded else 92)
+    left, right = px(56 if folded else 66), width - px((74 if leaders else 64) if folded else 92)
     wide = max(right - left, 40)
     names_top = px(8 if low else 12) + px(20 if folded and not low else 0)
-    strip_top = names_top + px(20)
+    strip_top = names_top + px(20) + px(12 if leaders else 0)
     lane_top = strip_top + px(10 + 8)
     axis_height, gap = px(26), px(17)
     sync_height = px(_sync_height(folded=folded, low=low, lowest=height < px(LOWEST_HEIGHT)))

@@ -47,6 +47,17 @@ class PointingView(pg.GraphicsView):
         """How the times in sight lie on the screen."""
         raise NotImplementedError
 
+    @property
+    def by_key(self) -> bool:
+        """Whether the keys have the plot: it was reached by them, or they moved a cursor last."""
+        return self._by_key and self.hasFocus()
+
+    def take_keys(self) -> None:
+        """Show that the keys move the cursor from now on."""
+        if not self._by_key:
+            self._by_key = True
+            self.viewport().update()
+
     def cursor_at(self, x: float, y: float) -> Place | None:
         """Return the cursor under a place of the screen, the nearer of two."""
         if not self.places.strip.top() <= y <= self.places.sync.bottom():
@@ -55,6 +66,7 @@ class PointingView(pg.GraphicsView):
         return nearest if self.lines[nearest].distance(x) <= self.bench.px(REACH) else None
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
+        self._by_key = False
         if event.button() is Qt.MouseButton.LeftButton and not event.modifiers():
             place = event.position()
             self._carried = self.cursor_at(place.x(), place.y())

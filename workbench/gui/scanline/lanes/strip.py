@@ -121,31 +121,52 @@ class Strip(Overlay):
             if right > left:
                 painter.drawLine(QPointF(left, y), QPointF(max(right, left + 1), y))
 
+    def names(self) -> list[tuple[float, float, str]]:
+        """Return middle, width and text of what is named of blanking and picture. [px]"""
+        return self._porch_names() + self._picture_names()
+
+    @property
+    def _picture_left(self) -> float:
+        return self._time.clipped_x(self._blanking * self._count_s)
+
+    def _porch_names(self) -> list[tuple[float, float, str]]:
+        row, right = self._places.names, self._picture_left
+        if right - row.left() <= ROOMY_PART * row.width():
+            return []
+        porches = [area for area in self._areas if area.blanking and self._width(area) > 0]
+        return self._placed(porches, row.left(), right)
+
+    def _picture_names(self) -> list[tuple[float, float, str]]:
+        least = self.bench.px(8)
+        pictures = [area for area in self._areas if not area.blanking and self._width(area) > least]
+        return self._placed(pictures, self._picture_left, self._places.names.right())
+
     def _draw_names(self, painter: QPainter, row: QRectF) -> None:
         theme, px = self.bench.theme, self.bench.px
         font, centre = self.bench.type.sans(0.86), Qt.AlignmentFlag.AlignHCenter
-        picture_left = self._time.clipped_x(self._blanking * self._count_s)
-        roomy = picture_left - row.left() > ROOMY_PART * row.width()
-        porches = [area for area in self._areas if area.blanking and self._width(area) > 0]
-        placed = self._placed(porches, row.left(), picture_left) if roomy else []
-        pictures = [area for area in self._areas if not area.blanking and self._width(area) > px(8)]
-        for middle, width, name in (*placed, *self._placed(pictures, picture_left, row.right())):
+        for middle, width, name in self.names():
             box = QRectF(middle - width / 2, row.top(), width, row.height())
             draw_text(painter, box, name, font, theme.color("dim"), align=centre, elide=True)
-        caption = QRectF(row.left(), row.top(), picture_left - row.left() - px(6), row.height())
+        caption = QRectF(row.left(), row.top(), self._picture_left - row.left() - px(6), row.height())
         small = self.bench.type.sans(0.80)
-        if not placed and QFontMetricsF(small).horizontalAdvance(CAPTION) <= caption.width():
+        if not self._porch_names() and QFontMetricsF(small).horizontalAdvance(CAPTION) <= caption.width():
             draw_text(painter, caption, CAPTION, small, theme.color("dim"))
 
     def _placed(self, areas: list[Area], left: float, right: float) -> list[tuple[float, float, str]]:
-        """Return middle, width and text of names: spread where all have room, else cut to their areas."""
+        """Return middle, width and text of names: spread where all have room, else those that fit.
+
+        The sentence over a single area is shortened: it still says something.
+        """
         measure, gap = QFontMetricsF(self.bench.type.sans(0.86)).horizontalAdvance, self.bench.px(8)
         widths = [measure(area.name) + 1 for area in areas]
         middles = [self._middle(area) for area in areas]
         if sum(widths) + gap * len(areas) <= right - left:
             middles = spread(middles, [width + gap for width in widths], left, right)
+        elif len(areas) == 1:
+            widths = [min(widths[0], self._width(areas[0]) - gap)]
         else:
-            widths = [min(width, self._width(area) - gap) for width, area in zip(widths, areas, strict=True)]
+            fits = [w + gap <= self._width(area) for w, area in zip(widths, areas, strict=True)]
+            widths = [width if fit else 0.0 for width, fit in zip(widths, fits, strict=True)]
         named = zip(middles, widths, areas, strict=True)
         return [(middle, width, area.name) for middle, width, area in named if width > gap]
 

@@ -15,13 +15,14 @@ from workbench.gui.scanline.cards.readout_card import ReadoutCard
 from workbench.gui.scanline.content.cursors import Place
 from workbench.gui.scanline.content.scales import TimeScale
 from workbench.gui.scanline.content.shown import Shown, blank_line
+from workbench.gui.scanline.lanes.area_names import AreaNames
 from workbench.gui.scanline.lanes.axis import Tick
 from workbench.gui.scanline.lanes.backdrop import WHITE_WINDOW_VOLTS, Backdrop, Ground
 from workbench.gui.scanline.lanes.cursor_lines import PointerLine
 from workbench.gui.scanline.lanes.end_names import HeldLevel, colour_ends, named_levels, sync_ends
 from workbench.gui.scanline.lanes.lane import Lane
 from workbench.gui.scanline.lanes.margin import Margin
-from workbench.gui.scanline.lanes.places import Places, arrange
+from workbench.gui.scanline.lanes.places import Places, arrange, spread
 from workbench.gui.scanline.lanes.pointing import PointingView
 from workbench.gui.scanline.lanes.strip import Strip
 from workbench.gui.scanline.lanes.styles import (
@@ -69,6 +70,7 @@ class LanesView(PointingView):
         self.sync = Lane(bench, self._sync_ticks, self._time_ticks)
         self.sync.box.setXLink(self.colour.box)
         self.backdrop, self.strip, self.margin = Backdrop(bench), Strip(bench), Margin(bench)
+        self.area_names = AreaNames(bench)
         self.pointer_line, self.pointer_card = PointerLine(bench), PointerCard(bench)
         self.readout_card, self.edge_card = ReadoutCard(bench), EdgeCard(bench)
         self.cards = (self.readout_card, self.edge_card)
@@ -82,6 +84,7 @@ class LanesView(PointingView):
             self.colour.plot,
             self.sync.plot,
             self.strip,
+            self.area_names,
             self.margin,
             *self.lines.values(),
             self.pointer_line,
@@ -173,6 +176,16 @@ class LanesView(PointingView):
         seen = time_s is not None and time.first_s <= time_s <= time.last_s
         x = time.x(time_s) if time_s is not None and seen else None
         self.lines[place].stand(self.places, x, lit=lit and self.hasFocus())
+        self._part_tags()
+
+    def _part_tags(self) -> None:
+        """Spread the names of the cursors, so that neither covers the other."""
+        standing = [line for line in self.lines.values() if line.stands_at is not None]
+        sizes = [line.tag_width + self.bench.px(2) for line in standing]
+        wanted = [line.stands_at for line in standing]
+        middles = spread(wanted, sizes, self.places.colour.left() - self.bench.px(30), self.width())
+        for line, middle in zip(standing, middles, strict=True):
+            line.name_at(middle)
 
     def hide_cards(self) -> None:
         """Take the cards away."""
@@ -220,7 +233,7 @@ class LanesView(PointingView):
 
     def lay_out(self) -> None:
         """Put everything where it belongs for the size in force."""
-        self.places = arrange(self.width(), self.height(), self.bench.px)
+        self.places = arrange(self.width(), self.height(), self.bench.px, leaders=self.bench.projecting)
         self.colour.place(self.places.colour)
         self.sync.place(self.places.sync, self.places.axis.height())
         self._set_heights()
@@ -232,7 +245,14 @@ class LanesView(PointingView):
         self.colour.restyle()
         self.sync.restyle()
         self._fill_traces()
-        for item in (self.backdrop, self.strip, self.margin, self.readout_card, self.edge_card):
+        for item in (
+            self.backdrop,
+            self.strip,
+            self.area_names,
+            self.margin,
+            self.readout_card,
+            self.edge_card,
+        ):
             item.update()
         self.lay_out()
 
@@ -259,6 +279,11 @@ class LanesView(PointingView):
             )
         )
         self.strip.place(places, time)
+        if self.bench.projecting:
+            picture = "active picture" if self._shown.seen else "no picture"
+            self.area_names.show(places, time, self._shown.axis, self._shown.count_s, picture)
+        else:
+            self.area_names.set_box(QRectF())
         self._show_margin(time)
         if (time, places) != self._told:
             self._told = time, places
