@@ -91,6 +91,7 @@ def _finish(sketch: Sketch) -> Drawing:
         labels=tuple(sketch.labels),
         places=tuple(sketch.places),
         exit=Point(layout.text_x, layout.exit_y),
+        output=layout.plan.network.output,
     )
 
 
@@ -118,7 +119,8 @@ def _draw_key(sketch: Sketch, pin: int, y: float) -> None:
     else:
         bus = sketch.meet(Bus(node), y)
         sketch.wire(node, key.at, bus, role=WireRole.LEG, pin=pin)
-        if not layout.sheet.slim:
+        served = any(row.run is not None and node in row.run.nodes for row in layout.plan.rows)
+        if served and not layout.sheet.slim:
             _draw_pin_places(sketch, pin, key, y)
 
 

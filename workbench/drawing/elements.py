@@ -234,6 +234,8 @@ class Drawing:
     places: tuple[Place, ...]
     exit: Point
     """Where the output leaves the network's last bus."""
+    output: NodeId
+    """The node that leaves to the connector."""
 
     def symbol(self, part: PartId) -> Symbol | None:
         """Return the symbol of a part."""

@@ -5,7 +5,7 @@ from functools import lru_cache
 
 from workbench.circuit.network import GROUND, Capacitor
 from workbench.drawing.board import Board
-from workbench.drawing.faces import CAPTION, NAME, PIN, SMALL_VALUE, VALUE
+from workbench.drawing.faces import CAPTION, LOADED, NAME, PIN, SMALL_VALUE, STATE, VALUE
 from workbench.drawing.plan import Plan
 from workbench.drawing.runs import Bus, Part, Run
 from workbench.drawing.sheet import Needs, Sheet
@@ -106,7 +106,9 @@ def _gap(plan: Plan, sheet: Sheet, spans: dict[Bus, Span]) -> float:
     """Return the room that the output's volts need before the socket, if they stand there. [px]"""
     upright = [plan.rank[bus] for bus, span in spans.items() if span.top < span.bottom]
     root = plan.rank.get(Bus(plan.tail.root), plan.ranks)
-    return (76 if max([*upright, root]) == plan.ranks else 20) * sheet.unit
+    if max([*upright, root]) < plan.ranks:
+        return 20 * sheet.unit
+    return 14 * sheet.unit + sheet.measure("0.000 V", STATE if sheet.slim else LOADED)
 
 
 def _rung_texts(plan: Plan, sheet: Sheet) -> float:

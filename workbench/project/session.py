@@ -82,6 +82,11 @@ class Session:
         """The label of the step that redo would do again; empty if there is none."""
         return self._history.future[-1].label if self._history.future else ""
 
+    @property
+    def merging(self) -> object:
+        """The key of the step that later edits may still join; none if it is closed."""
+        return self._history.past[-1].merge if self._history.past else None
+
     def apply(
         self,
         label: str,

@@ -26,8 +26,8 @@ def make_panel(qtbot, make_bench: Callable[..., Bench], project: Project) -> Cal
         bench.live.result_changed.connect(lambda result: panel.show_result(result.project, result))
         host.resize(width, height)
         panel.resize(width, height)
-        host.show()
-        qtbot.waitExposed(host)
+        with qtbot.waitActive(host):
+            host.show()
         return panel
 
     return make

@@ -241,7 +241,7 @@ class TestStepping:
 
 
 class TestFocus:
-    def test_tab_visits_pins_parts_node_socket_and_monitor_and_then_leaves(self, qtbot, panel) -> None:
+    def test_tab_visits_pins_parts_node_and_what_stands_around_and_then_leaves(self, qtbot, panel) -> None:
         canvas = panel.canvas
         canvas.setFocus(Qt.FocusReason.TabFocusReason)
         visited = []
@@ -249,7 +249,8 @@ class TestFocus:
             visited.append(canvas.target.kind)
             qtbot.keyClick(canvas, Key.Key_Tab)
 
-        assert visited == [*[Kind.PIN] * 5, *[Kind.PART] * 8, Kind.NODE, Kind.SOCKET, Kind.MONITOR]
+        around = [Kind.SOCKET, Kind.MONITOR, Kind.SCREEN, Kind.CONTROLLER]
+        assert visited == [*[Kind.PIN] * 5, *[Kind.PART] * 8, Kind.NODE, *around]
 
     def test_the_focus_chooses_parts_and_says_what_it_is_on(self, qtbot, panel) -> None:
         canvas = panel.canvas

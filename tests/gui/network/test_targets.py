@@ -5,7 +5,9 @@ from workbench.drawing import H_SERIES, V_SERIES, draw
 from workbench.drawing.elements import BlockKind
 from workbench.drawing.geometry import Point
 from workbench.gui.network.targets import (
+    CONTROLLER,
     MONITOR,
+    SCREEN,
     SOCKET,
     Kind,
     Target,
@@ -23,11 +25,12 @@ def part(name: str) -> Target:
     return Target(Kind.PART, part=PartId(name))
 
 
-def test_the_order_is_pins_parts_node_socket_monitor() -> None:
+def test_the_order_is_pins_parts_node_and_what_stands_around() -> None:
     pins = [Target(Kind.PIN, pin=pin) for pin in range(3)]
     parts = [*map(part, ("R1", "R2", "R3")), part(H_SERIES), part(V_SERIES)]
 
-    assert list(in_order(DRAWN, OUTPUT)) == [*pins, *parts, Target(Kind.NODE, node=OUTPUT), SOCKET, MONITOR]
+    node = Target(Kind.NODE, node=OUTPUT)
+    assert list(in_order(DRAWN, OUTPUT)) == [*pins, *parts, node, SOCKET, MONITOR, SCREEN, CONTROLLER]
 
 
 def test_a_target_lies_where_its_box_is() -> None:
@@ -58,11 +61,18 @@ def test_a_bus_is_its_node() -> None:
     assert found == Target(Kind.NODE, node=NodeId("n1"))
 
 
-def test_the_screen_belongs_to_the_monitor() -> None:
+def test_bodies_and_the_names_in_them_can_be_pointed_at() -> None:
     patch = DRAWN.block(BlockKind.PATCH)
     assert patch is not None
 
-    assert target_at(DRAWN, patch.centre, OUTPUT) == MONITOR
+    assert target_at(DRAWN, patch.centre, OUTPUT) == SCREEN
+    key, body = DRAWN.keys[1], DRAWN.block(BlockKind.CONTROLLER)
+    assert body is not None
+    assert target_at(DRAWN, Point(body.left + 14, key.at.y), OUTPUT) == Target(Kind.NAME, pin=1)
+    assert target_at(DRAWN, Point(body.left + 14, key.at.y + 40), OUTPUT) == CONTROLLER
+    h = DRAWN.symbol(H_SERIES)
+    assert h is not None
+    assert target_at(DRAWN, Point(body.left + 14, h.a.y), OUTPUT) == Target(Kind.NAME, part=H_SERIES)
 
 
 def test_arrows_lead_along_the_row_and_down_the_column() -> None:

@@ -1,19 +1,19 @@
-"""The drawing of one channel: painted, pointed at, stepped and typed into."""
+"""The drawing with keys as well as pointer: everything on it can be reached and done by either."""
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, Signal
-from PySide6.QtGui import QContextMenuEvent, QFocusEvent, QKeyEvent, QMouseEvent, QWheelEvent
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QWidget
 
-from workbench.circuit.network import PartId
+from workbench.circuit.network import NodeId
 from workbench.gui.bench import Bench
-from workbench.gui.network.echo_card import EchoCard
-from workbench.gui.network.entry import Entry
-from workbench.gui.network.field import ValueField, pace_of
+from workbench.gui.network.field import pace_of
+from workbench.gui.network.naming import can_rename
 from workbench.gui.network.pins import PinKeys
+from workbench.gui.network.pointed import BODIES, PointedView
 from workbench.gui.network.shown import PinState
-from workbench.gui.network.targets import Kind, Target, box_of, towards
-from workbench.gui.network.values import Pace, Value, find_value
-from workbench.gui.network.view import DrawingView
+from workbench.gui.network.targets import Kind, Target, towards
+from workbench.gui.network.wiring.clipboard import holds_parts
+from workbench.project.edits.networks import parts_of
 
 __all__ = ["Canvas"]
 
@@ -27,101 +27,57 @@ ARROWS = {
     Qt.Key.Key_PageUp: (0, -1),
     Qt.Key.Key_PageDown: (0, 1),
 }
+ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
 
 HELP = (
-    "The network between the pins and the monitor. Tab visits pins, parts, node, connector and "
-    "monitor. On a pin: 1, 0, F or Space. On a part: type a value, Enter opens its field, "
-    "↑ and ↓ step it through the series (Shift coarser, Ctrl by 1 %), Delete removes it."
+    "The network between the pins and the monitor. Drag from a wire to another one to put a part between "
+    "two nodes, from the end of the chosen part to move it. Tab visits pins, parts, nodes and what stands "
+    "around. On a pin: 1, 0, F or Space; F2 names it. On a part: type a value, Enter opens its field, "
+    "↑ and ↓ step it through the series (Shift coarser, Ctrl by 1 %), Delete removes it, E moves an end. "
+    "A puts a part in from here: arrows choose the other node, Enter joins."
 )
 
 
-class Canvas(DrawingView):
+class Canvas(PointedView):
     """The drawing with pointer and keys; edits go to the session."""
-
-    menu_asked = Signal(object, QPoint)
-    """A target, and where a menu for it is wanted on the screen."""
-    target_changed = Signal()
-    """The keys are on something else."""
 
     def __init__(self, bench: Bench, pins: PinKeys, parent: QWidget | None = None) -> None:
         super().__init__(bench, pins, parent)
-        self.entry = Entry(bench, self, self._inks)
-        self.entry.place(self.drawing)
-        self.entry.closed.connect(self._after_field)
         self.entry.moved_on.connect(self._move_on)
-        self.drawn.connect(lambda: self.entry.place(self.drawing))
-        self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName("Network drawing")
         self.setWhatsThis(HELP)
-        bench.view.changed.connect(self._on_view)
 
-    def restyle(self) -> None:
-        """Take colours and sizes again."""
-        super().restyle()
-        self.entry.card.take_inks(self._inks)
+    # Joining by keys
 
-    # What is chosen
-
-    def go_to(self, target: Target | None) -> None:
-        """Put the keys on a target, and choose it if it is a part."""
-        if target != self._target:
-            self._target = target
-            self.entry.end_burst()
-            self._describe()
-            self.target_changed.emit()
-        part = target.part if target is not None else None
-        if target is None or part is not None:
-            self._bench.view.choose(part)
-        self.update()
-
-    def _on_view(self) -> None:
-        self._layout()
+    def node_here(self) -> NodeId:
+        """Return the node of what the keys are on: a node, a pin's, a part's first end; else the output."""
+        target, network = self._target, self._result.project.channels[self.channel]
+        if target is not None and target.node is not None:
+            return target.node
+        if target is not None and target.pin is not None and target.pin < network.n_pins:
+            return network.pins[target.pin]
         chosen = self._bench.view.chosen
-        if chosen is not None and (self._target is None or self._target.part != chosen):
-            self.go_to(next((t for t in self._targets if t.part == chosen), self._target))
+        return next((part.a for part in parts_of(network) if part.id == chosen), network.output)
 
-    def chosen_value(self) -> Value | None:
-        """Return the value of the chosen part."""
+    def connect_from_here(self) -> None:
+        """Start a part at the node that the keys are on."""
+        self._bench.live.refresh()
+        self.connecting.begin(self.node_here())
+
+    def move_end(self) -> None:
+        """Take the second end of the chosen part."""
         part = self._bench.view.chosen
-        return find_value(self._result.project, self.channel, part) if part is not None else None
-
-    # Typing and stepping
-
-    @property
-    def field(self) -> ValueField:
-        """The field in a part's box."""
-        return self.entry.field
-
-    @property
-    def card(self) -> EchoCard:
-        """The card beside the field."""
-        return self.entry.card
-
-    def edit(self, part: PartId | None = None, text: str | None = None) -> None:
-        """Open the field of a part, of the chosen one if none is named."""
-        part = part if part is not None else self._bench.view.chosen
         if part is not None:
-            self._bench.view.choose(part)
-            self.entry.open(part, text)
-            self._edited = part if self.field.value is not None else None
-            self.update()
-
-    def step(self, steps: int, pace: Pace) -> None:
-        """Step the chosen part's value, live; a burst of steps is one step of the history."""
-        self.entry.step(steps, pace)
-
-    def _after_field(self) -> None:
-        self._edited = None
-        self.setFocus(Qt.FocusReason.OtherFocusReason)
-        self.update()
+            self._bench.live.refresh()
+            self.connecting.begin_end(part)
 
     def _move_on(self, way: int) -> None:
         self._bench.live.refresh()
         self._step_target(way)
         self.edit()
 
-    # Keys and pointer
+    # Keys
 
     def _step_target(self, way: int) -> bool:
         places = len(self._targets)
@@ -133,6 +89,8 @@ class Canvas(DrawingView):
         return True
 
     def focusNextPrevChild(self, forward: bool) -> bool:
+        if self.connecting.key(Qt.Key.Key_Tab if forward else Qt.Key.Key_Backtab):
+            return True
         if self._step_target(1 if forward else -1):
             return True
         return super().focusNextPrevChild(forward)
@@ -149,11 +107,29 @@ class Canvas(DrawingView):
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         super().focusOutEvent(event)
+        self.connecting.leave()
         self.entry.end_burst()
         self.update()
 
+    def event(self, event: QEvent) -> bool:
+        # While a lead is out its keys are no shortcuts; and parts on the clipboard go in here.
+        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
+            pasting = event.matches(QKeySequence.StandardKey.Paste) and holds_parts()
+            plain = not event.modifiers() & ~Qt.KeyboardModifier.ShiftModifier
+            if pasting or (self.connecting.lead is not None and plain):
+                event.accept()
+                return True
+        return super().event(event)
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
         target, key = self._target, event.key()
+        if self.connecting.key(Qt.Key(key)):
+            return
+        if event.matches(QKeySequence.StandardKey.Paste):
+            self._bench.actions.action("network.paste").trigger()
+            return
+        if self._target_key(Qt.Key(key)):
+            return
         if target is not None and target.kind is Kind.PIN and self._pin_key(event, target):
             return
         if target is not None and target.part is not None and self._part_key(event):
@@ -168,11 +144,26 @@ class Canvas(DrawingView):
             return
         super().keyPressEvent(event)
 
+    def _target_key(self, key: Qt.Key) -> bool:
+        """Do what F2 and Enter mean on a name, a node and a body."""
+        target = self._target
+        if target is None:
+            return False
+        if key == Qt.Key.Key_F2 and can_rename(target):
+            self.rename()
+        elif key in ENTER and target.kind in BODIES:
+            self.card_asked.emit(target)
+        elif key in ENTER and target.kind is Kind.NODE:
+            self.connect_from_here()
+        else:
+            return False
+        return True
+
     def _pin_key(self, event: QKeyEvent, target: Target) -> bool:
         states = {"1": PinState.HIGH, "0": PinState.LOW, "f": PinState.FLOATING, "F": PinState.FLOATING}
         if target.pin is None:
             return False
-        if event.key() in (Qt.Key.Key_Space, Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        if event.key() in (Qt.Key.Key_Space, *ENTER):
             self._pins.toggle(self.channel, self._result, target.pin)
         elif event.text() in states:
             self._pins.force(self.channel, self._result, target.pin, states[event.text()])
@@ -182,7 +173,7 @@ class Canvas(DrawingView):
 
     def _part_key(self, event: QKeyEvent) -> bool:
         key = event.key()
-        if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_F2):
+        if key in (*ENTER, Qt.Key.Key_F2):
             self.edit()
         elif key in (Qt.Key.Key_Up, Qt.Key.Key_Down):
             self.step(1 if key == Qt.Key.Key_Up else -1, pace_of(event.modifiers()))
@@ -196,63 +187,3 @@ class Canvas(DrawingView):
         if event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down) and not event.isAutoRepeat():
             self.entry.end_burst()
         super().keyReleaseEvent(event)
-
-    def _under(self, place: QPointF) -> Target | None:
-        return self.target_at(place.x(), place.y())
-
-    def mousePressEvent(self, event: QMouseEvent) -> None:
-        target = self._under(event.position())
-        if event.button() is not Qt.MouseButton.LeftButton:
-            self.go_to(target if target is not None else self._target)
-            return
-        if target is not None and target.kind is Kind.PIN and target.pin is not None:
-            self.go_to(target)
-            self._pins.toggle(self.channel, self._result, target.pin)
-        elif target is not None and target.part is not None and target.part == self._bench.view.chosen:
-            self.edit(target.part)
-        else:
-            self.go_to(target)
-
-    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
-        self.mousePressEvent(event)
-
-    def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        self._point(self._under(event.position()))
-
-    def leaveEvent(self, event: QEvent) -> None:
-        super().leaveEvent(event)
-        self._point(None)
-
-    def _point(self, target: Target | None) -> None:
-        if target == self._hover:
-            return
-        self._hover = target
-        self.entry.end_burst()
-        part = target.part if target is not None else None
-        self._bench.view.point(part)
-        shape = Qt.CursorShape.ArrowCursor
-        if target is not None and target.kind in (Kind.PIN, Kind.PART, Kind.MONITOR):
-            shape = Qt.CursorShape.PointingHandCursor
-            if part is not None and part == self._bench.view.chosen:
-                shape = Qt.CursorShape.IBeamCursor
-        self.setCursor(shape)
-        self.update()
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        target = self._under(event.position())
-        chosen = self._bench.view.chosen
-        turn = event.angleDelta().y() or event.angleDelta().x()
-        if chosen is None or target is None or target.part != chosen or not turn:
-            event.ignore()
-            return
-        self.step(1 if turn > 0 else -1, pace_of(event.modifiers()))
-        event.accept()
-
-    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
-        keyboard = event.reason() is QContextMenuEvent.Reason.Keyboard
-        target, place = self._target, event.globalPos()
-        if not keyboard:
-            target = self._under(QPointF(event.pos()))
-        elif target is not None and (box := box_of(self._drawing, target)) is not None:
-            place = self.mapToGlobal(QPoint(round(box.left), round(box.bottom)))
-        self.menu_asked.emit(target, place)

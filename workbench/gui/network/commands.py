@@ -203,8 +203,6 @@ class NetworkCommands:
                 "copy-picture",
                 "Copy the drawing as a picture",
                 self.copy_picture,
-                shortcut="Ctrl+C",
-                scope=self.canvas,
                 tip="Puts the drawing on the clipboard, and the same as text.",
             ),
             self._spec("copy-text", "Copy the network as text", self.copy_text),

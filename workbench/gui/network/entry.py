@@ -33,6 +33,7 @@ class Entry(QObject):
         self._drawing: Drawing | None = None
         self._burst: Value | None = None
         self._typed: Value | None = None
+        self._fresh: object = None
         self.field = ValueField(bench, canvas)
         self.card = EchoCard(bench, inks, canvas)
         self.field.kept.connect(self._keep)
@@ -47,9 +48,13 @@ class Entry(QObject):
 
     # Typing
 
-    def open(self, part: PartId, text: str | None = None) -> None:
-        """Open the field of a part, with what was typed already."""
+    def open(self, part: PartId, text: str | None = None, *, fresh: bool = False) -> None:
+        """Open the field of a part, with what was typed already.
+
+        What is typed for a ``fresh`` part belongs to the step that put it in; leaving takes both back.
+        """
         self._bench.live.refresh()
+        self._fresh = self._bench.session.merging if fresh else None
         value = find_value(self._bench.session.project, self._channel, part)
         if value is not None:
             self._typed = value
@@ -64,11 +69,20 @@ class Entry(QObject):
 
     def _keep(self, new: float | None) -> None:
         value = self._typed
-        if value is not None:
+        if value is not None and self._fresh is not None:
+            label = f"Add {value.name} {value.text(new)}"
+            self._bench.apply(label, lambda project: value.put(project, new), merge=self._fresh)
+            self._bench.session.release()
+        elif value is not None:
             self._bench.apply(value.label(new), lambda project: value.put(project, new))
+        self._fresh = None
         self._close()
 
     def _close(self) -> None:
+        if self._fresh is not None and self._bench.session.merging == self._fresh:
+            self._bench.view.choose(None)
+            self._bench.session.drop()
+        self._fresh = None
         self.card.hide()
         self.closed.emit()
 

@@ -10,12 +10,15 @@ from workbench.gui.network.pins import PinKeys
 from workbench.gui.network.shown import PinState
 from workbench.gui.network.targets import Kind, Target
 from workbench.gui.network.tools import LADDER_TOOLS, PART_TOOLS
+from workbench.gui.network.wiring import commands as wiring
 from workbench.pipeline.result import Result
 
 __all__ = ["fill_menu"]
 
-ALWAYS = ("network.table", "network.copy-picture", "network.copy-text")
+ALWAYS = ("network.paste", "network.table", "network.copy-picture", "network.copy-text")
+AROUND = ("network.drive", "network.cable")
 PIN_WORDS = {PinState.HIGH: "Force to 1", PinState.LOW: "Force to 0", PinState.FLOATING: "Let it float"}
+AROUND_KINDS = (Kind.CONTROLLER, Kind.SCREEN, Kind.CABLE, Kind.SOCKET, Kind.MONITOR)
 
 
 def fill_menu(
@@ -23,21 +26,29 @@ def fill_menu(
 ) -> None:
     """Put into a menu what can be done to a target, and to the network as a whole."""
     actions.refresh()
+
+    def offer(*names: str) -> None:
+        for name in names:
+            menu.addAction(actions.action(name))
+        menu.addSeparator()
+
+    kind = target.kind if target is not None else None
     if target is not None and target.kind is Kind.PIN and target.pin is not None:
         for state, words in PIN_WORDS.items():
             force = partial(pins.force, canvas.channel, result, target.pin, state)
             menu.addAction(words).triggered.connect(lambda _on=False, force=force: force())
-        menu.addAction(actions.action("network.release"))
-        menu.addSeparator()
-    if target is not None and target.part is not None:
+        offer("network.release")
+        offer(*wiring.LEG_TOOLS)
+    if target is not None and target.part is not None and kind is not Kind.NAME:
         menu.addAction(actions.action("network.edit-value"))
-    if target is not None and target.kind is Kind.PART:
-        for name in PART_TOOLS:
-            menu.addAction(actions.action(name))
-    if target is not None and target.part is not None:
-        menu.addSeparator()
-    for name in (*LADDER_TOOLS, "network.link"):
-        menu.addAction(actions.action(name))
-    menu.addSeparator()
-    for name in ALWAYS:
-        menu.addAction(actions.action(name))
+    if kind is Kind.PART:
+        offer(*PART_TOOLS)
+        offer(*wiring.PART_TOOLS)
+    if kind is Kind.NODE:
+        offer(*wiring.NODE_TOOLS)
+    if kind is Kind.NAME:
+        offer("network.rename")
+    if kind in AROUND_KINDS:
+        offer(*AROUND)
+    offer(*LADDER_TOOLS, "network.link")
+    offer(*ALWAYS)

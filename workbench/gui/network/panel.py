@@ -5,6 +5,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QMenu, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
 from workbench.gui.bench import Bench
+from workbench.gui.network.around.opening import CardOpening
 from workbench.gui.network.canvas import Canvas
 from workbench.gui.network.commands import NetworkCommands
 from workbench.gui.network.figures import FiguresStrip
@@ -14,6 +15,7 @@ from workbench.gui.network.pins import PinKeys
 from workbench.gui.network.table import PartsTable
 from workbench.gui.network.targets import Kind, Target, box_of
 from workbench.gui.network.tools import ToolRow
+from workbench.gui.network.wiring.commands import WiringCommands
 from workbench.pipeline.result import Result
 from workbench.project.document import Project
 
@@ -46,7 +48,9 @@ class NetworkPanel(QWidget):
         self.commands = NetworkCommands(
             bench, self.canvas, self.pins, self, self.turn_table, self.table_shown
         )
-        bench.actions.add(self.commands.specs())
+        self.wiring = WiringCommands(bench, self.canvas, self.commands.copy_picture)
+        self.opening = CardOpening(bench, self.canvas, self)
+        bench.actions.add((*self.commands.specs(), *self.wiring.specs(), *self.opening.specs()))
         self.head = Head(bench)
         self.cards = ChannelCards(bench)
         self.tools = ToolRow(bench)
@@ -81,6 +85,7 @@ class NetworkPanel(QWidget):
         self.head.change.clicked.connect(self._open_change_menu)
         self.canvas.menu_asked.connect(self._open_menu)
         self.canvas.target_changed.connect(self._keep_in_sight)
+        self.canvas.target_changed.connect(bench.actions.refresh)
 
     def show_result(self, _project: Project, result: Result) -> None:
         """Show another result."""

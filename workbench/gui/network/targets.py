@@ -3,12 +3,26 @@
 from dataclasses import dataclass
 from enum import Enum
 
-from workbench.circuit.network import NodeId, PartId
-from workbench.drawing import LOAD, Drawing
+from workbench.circuit.network import GROUND, NodeId, PartId
+from workbench.drawing import H_SERIES, LOAD, V_SERIES, Drawing
 from workbench.drawing.elements import BlockKind, Figure, WireRole
 from workbench.drawing.geometry import Point, Rect
+from workbench.drawing.spots import node_spots
 
-__all__ = ["Kind", "Target", "box_of", "in_order", "target_at", "towards"]
+__all__ = [
+    "CABLE",
+    "CONTROLLER",
+    "MONITOR",
+    "SCREEN",
+    "SOCKET",
+    "Kind",
+    "Target",
+    "box_of",
+    "in_order",
+    "name_box",
+    "target_at",
+    "towards",
+]
 
 NEAR_BUS = 9.0
 """How near to a bus the pointer is on it. [design px]"""
@@ -22,6 +36,13 @@ class Kind(Enum):
     NODE = "node"
     SOCKET = "socket"
     MONITOR = "monitor"
+    """Its termination."""
+    SCREEN = "screen"
+    """The monitor itself."""
+    CABLE = "cable"
+    CONTROLLER = "controller"
+    NAME = "name"
+    """What the controller's pin is called: of a colour pin, or of a sync line's part."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,20 +57,33 @@ class Target:
 
 SOCKET = Target(Kind.SOCKET)
 MONITOR = Target(Kind.MONITOR, part=LOAD)
+SCREEN = Target(Kind.SCREEN)
+CABLE = Target(Kind.CABLE)
+CONTROLLER = Target(Kind.CONTROLLER)
+BODIES = (
+    (BlockKind.SOCKET, SOCKET),
+    (BlockKind.CABLE, CABLE),
+    (BlockKind.MONITOR, SCREEN),
+    (BlockKind.CONTROLLER, CONTROLLER),
+)
+"""Bodies around the network, and what pointing at them means."""
 
 
 def in_order(drawing: Drawing, output: NodeId) -> tuple[Target, ...]:
-    """Return the targets as Tab visits them: pins, parts, the output's node, socket, monitor."""
+    """Return the targets as Tab visits them: pins, parts, nodes, then what stands around them."""
     pins = sorted(drawing.keys, key=lambda key: key.box.top)
     parts = [symbol for symbol in drawing.symbols if symbol.part != LOAD]
     parts.sort(key=lambda symbol: (symbol.body.centre.y, symbol.body.left))
     found = [Target(Kind.PIN, pin=key.pin) for key in pins]
     found += [Target(Kind.PART, part=symbol.part) for symbol in parts]
     found.append(Target(Kind.NODE, node=output))
+    known = {key.node for key in drawing.keys} | {output, GROUND}
+    found += [Target(Kind.NODE, node=spot.node) for spot in node_spots(drawing) if spot.node not in known]
     if drawing.block(BlockKind.SOCKET) is not None:
         found.append(SOCKET)
     if drawing.symbol(LOAD) is not None:
         found.append(MONITOR)
+    found += [target for kind, target in BODIES[1:] if drawing.block(kind) is not None]
     return tuple(found)
 
 
@@ -57,9 +91,16 @@ def box_of(drawing: Drawing, target: Target) -> Rect | None:
     """Return the box of a target; none if it is not in this drawing."""
     if target.kind is Kind.PIN:
         return next((key.box for key in drawing.keys if key.pin == target.pin), None)
-    if target.kind is Kind.SOCKET:
-        return drawing.block(BlockKind.SOCKET)
+    if target.kind is Kind.NAME:
+        return name_box(drawing, target)
+    for kind, body in BODIES:
+        if target == body:
+            return drawing.block(kind)
     if target.kind is Kind.NODE:
+        spots = {spot.node: spot.at for spot in node_spots(drawing)}
+        if target.node != drawing.output:
+            at = spots.get(target.node) if target.node is not None else None
+            return Rect.around(at, 20 * drawing.unit, 20 * drawing.unit) if at is not None else None
         place = drawing.place(Figure.LOADED)
         if place is None:
             return Rect.around(drawing.exit, 12 * drawing.unit, 12 * drawing.unit)
@@ -67,6 +108,32 @@ def box_of(drawing: Drawing, target: Target) -> Rect | None:
         return Rect(place.at.x - 6 * unit, place.at.y - 13 * unit, 92 * unit, 48 * unit)
     symbol = drawing.symbol(target.part) if target.part is not None else None
     return symbol.hit if symbol is not None else None
+
+
+def name_box(drawing: Drawing, target: Target) -> Rect | None:
+    """Return where the name of a pin stands in the controller; none on a slim drawing."""
+    body, unit = drawing.block(BlockKind.CONTROLLER), drawing.unit
+    if body is None:
+        return None
+    right, y = body.right - 4 * unit, None
+    if target.pin is not None:
+        key = next((key for key in drawing.keys if key.pin == target.pin), None)
+        right, y = (key.box.left - 4 * unit, key.at.y) if key is not None else (right, None)
+    elif target.part is not None:
+        symbol = drawing.symbol(target.part)
+        y = symbol.a.y if symbol is not None else None
+    left = body.left + 4 * unit
+    return Rect(left, y - 12 * unit, right - left, 24 * unit) if y is not None else None
+
+
+def _name_at(drawing: Drawing, point: Point) -> Target | None:
+    names = [Target(Kind.NAME, pin=key.pin) for key in drawing.keys]
+    names += [Target(Kind.NAME, part=part) for part in (H_SERIES, V_SERIES) if drawing.symbol(part)]
+    for name in names:
+        box = name_box(drawing, name)
+        if box is not None and box.contains(point):
+            return name
+    return None
 
 
 def target_at(drawing: Drawing, point: Point, output: NodeId) -> Target | None:
@@ -84,7 +151,9 @@ def target_at(drawing: Drawing, point: Point, output: NodeId) -> Target | None:
     place = box_of(drawing, Target(Kind.NODE, node=output))
     if place is not None and place.contains(point):
         return Target(Kind.NODE, node=output)
-    for kind, target in ((BlockKind.SOCKET, SOCKET), (BlockKind.MONITOR, MONITOR)):
+    if (name := _name_at(drawing, point)) is not None:
+        return name
+    for kind, target in BODIES:
         block = drawing.block(kind)
         if block is not None and block.contains(point):
             return target
@@ -111,7 +180,8 @@ def towards(drawing: Drawing, targets: tuple[Target, ...], start: Target, dx: in
     best: tuple[float, Target] | None = None
     for target in targets:
         box = box_of(drawing, target)
-        if box is None or target == start:
+        # The controller lies around its pins: Tab gets there, arrows stay on what it holds.
+        if box is None or target in (start, CONTROLLER):
             continue
         along = (box.centre.x - here.centre.x) * dx + (box.centre.y - here.centre.y) * dy
         aside = abs((box.centre.x - here.centre.x) * dy) + abs((box.centre.y - here.centre.y) * dx)

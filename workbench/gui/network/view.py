@@ -104,6 +104,10 @@ class DrawingView(QWidget):
         with QPainter(self) as painter:
             painter.fillRect(event.rect(), self._bench.theme.color("panel"))
             paint(painter, self._drawing, self.scene(), self._inks)
+            self.paint_over(painter)
+
+    def paint_over(self, _painter: QPainter) -> None:
+        """Paint what lies over the drawing; here nothing does."""
 
     def event(self, event: QEvent) -> bool:
         if event.type() != QEvent.Type.ToolTip or not isinstance(event, QHelpEvent):

@@ -26,7 +26,13 @@ def spoken(target: Target | None, project: Project, channel: Channel, shown: Sho
         return _node(target.node, project, channel, shown)
     if target.kind is Kind.SOCKET:
         return "connector J1: colour and its return, H sync on 13, V sync on 14"
-    if target.kind is Kind.MONITOR:
+    if target.kind is Kind.CONTROLLER:
+        return _controller(project)
+    if target.kind is Kind.CABLE:
+        return _cable(project)
+    if target.kind is Kind.NAME:
+        return "name of the controller's pin: a click, or F2 on the pin, renames it"
+    if target.kind in (Kind.MONITOR, Kind.SCREEN):
         return f"monitor, {_load(project)}: {_output(shown)}, lightness {shown.lightness:.0f} of 100"
     return part_words(target, project, channel)
 
@@ -80,6 +86,21 @@ def _node(node: NodeId | None, project: Project, channel: Channel, shown: Shown)
 def _output(shown: Shown) -> str:
     loaded, open_ = format_fixed(shown.loaded_volts, "V"), format_fixed(shown.open_volts, "V")
     return f"{loaded} loaded, {open_} open"
+
+
+def _controller(project: Project) -> str:
+    driver = project.driver
+    supply = format_quantity(driver.supply_volts, "V")
+    ohms = " / ".join(format_quantity(each, "Ω") for each in (driver.high_ohms, driver.low_ohms))
+    return f"{supply} microcontroller, on-resistance {ohms} driving 1 and 0; Enter opens its card"
+
+
+def _cable(project: Project) -> str:
+    cable = project.cable
+    if cable is None:
+        return "no cable"
+    length, ohms = format_quantity(cable.metres, "m"), format_quantity(cable.ohms, "Ω")
+    return f"cable, {length}, {ohms}; Enter opens its card"
 
 
 def _load(project: Project) -> str:

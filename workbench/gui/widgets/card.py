@@ -43,7 +43,7 @@ class Card(QFrame):
         corner = widget.mapTo(self._window, QPoint(0, widget.height() + self.bench.px(6)))
         if at_right:
             corner.setX(corner.x() + widget.width() - self._size_for().x())
-        self._open_at(corner)
+        self.open_at(corner)
 
     def open_beside(self, widget: QWidget) -> None:
         """Show the card under a small widget, or in the corner of a large one."""
@@ -51,13 +51,14 @@ class Card(QFrame):
             self.open_under(widget)
             return
         px = self.bench.px
-        self._open_at(widget.mapTo(self._window, QPoint(px(24), px(24))))
+        self.open_at(widget.mapTo(self._window, QPoint(px(24), px(24))))
 
     def _size_for(self) -> QPoint:
         self.adjustSize()
         return QPoint(self.width(), self.height())
 
-    def _open_at(self, corner: QPoint) -> None:
+    def open_at(self, corner: QPoint) -> None:
+        """Show the card with its corner at a place of the window, kept inside it."""
         size, edge = self._size_for(), self.bench.px(8)
         right, foot = self._window.width() - size.x() - edge, self._window.height() - size.y() - edge
         self.move(max(edge, min(corner.x(), right)), max(edge, min(corner.y(), foot)))

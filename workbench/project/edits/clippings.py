@@ -51,7 +51,7 @@ def leg_of(network: Network, pin: int) -> tuple[PartId, ...]:
 
 def pin_of(network: Network, part: PartId) -> int | None:
     """Return the pin whose leg a part belongs to; none for a part that several share."""
-    return next((pin for pin in range(network.bits) if part in leg_of(network, pin)), None)
+    return next((pin for pin in range(network.n_pins) if part in leg_of(network, pin)), None)
 
 
 def clip(network: Network, parts: Iterable[PartId], pins: Iterable[NodeId] = ()) -> Clipping:
@@ -94,16 +94,18 @@ def remove_leg(project: Project, channel: Channel, pin: int) -> Project:
     network = project.channels[channel]
     if network.bits <= 1:
         raise EditError("a channel needs at least one bit: this is the last one")
-    if not 0 <= pin < network.bits:
-        raise EditError(f"{channel.value} has {network.bits} pins: there is none with the number {pin + 1}")
+    if not 0 <= pin < network.n_pins:
+        raise EditError(f"{channel.value} has {network.n_pins} pins: there is none with the number {pin + 1}")
+    if pin < network.n_thermometer_pins:
+        raise EditError("the pins of the thermometer bits go together: make a new ladder instead")
 
     def change(network: Network) -> Network:
         gone = set(leg_of(network, pin))
-        bare = Network(
+        bare = replace(
+            network,
             pins=network.pins[:pin] + network.pins[pin + 1 :],
             resistors=tuple(part for part in network.resistors if part.id not in gone),
             capacitors=tuple(part for part in network.capacitors if part.id not in gone),
-            output=network.output,
         )
         return tidy_pins(bare)
 

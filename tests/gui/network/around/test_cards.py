@@ -1,0 +1,163 @@
+"""The cards about pins, cable and monitor: in force as they are typed, a burst one step."""
+
+from PySide6.QtCore import QPoint, Qt
+
+from workbench.circuit.network import Cable, Zeros
+from workbench.drawing.elements import BlockKind
+from workbench.gui.network.around.cable_card import CableCard
+from workbench.gui.network.around.coax import COAX, coax_of
+from workbench.gui.network.around.drive_card import CAUTION, DriveCard
+from workbench.gui.network.targets import Kind, Target
+
+Key = Qt.Key
+
+
+def opened(panel, kind: Kind):
+    panel.opening.open_for(Target(kind))
+    return panel.opening.card
+
+
+def project(panel):
+    return panel._bench.session.project
+
+
+def type_into(qtbot, field, text: str) -> None:
+    field.setFocus()
+    field.selectAll()
+    qtbot.keyClicks(field, text)
+
+
+class TestOpening:
+    def test_a_click_on_the_controller_opens_the_card_of_the_pins(self, qtbot, panel) -> None:
+        box = panel.canvas.drawing.block(BlockKind.CONTROLLER)
+        at = QPoint(round(box.left + 30), round(box.bottom - 8))
+
+        qtbot.mouseClick(panel.canvas, Qt.MouseButton.LeftButton, pos=at)
+
+        assert isinstance(panel.opening.card, DriveCard)
+        assert panel.opening.card.isVisible()
+
+    def test_enter_on_the_monitor_opens_its_card_and_escape_closes_it(self, qtbot, panel) -> None:
+        panel.canvas.setFocus()
+        panel.canvas.go_to(Target(Kind.SCREEN))
+
+        qtbot.keyClick(panel.canvas, Key.Key_Return)
+        card = panel.opening.card
+        assert isinstance(card, CableCard)
+        qtbot.keyClick(card.first, Key.Key_Escape)
+
+        assert panel.opening.card is None
+        assert panel.canvas.hasFocus()
+
+    def test_the_finder_has_both(self, panel) -> None:
+        for verb, kind in (("drive", DriveCard), ("cable", CableCard)):
+            panel._bench.actions.action(f"network.{verb}").trigger()
+            assert isinstance(panel.opening.card, kind)
+
+
+class TestDrive:
+    def test_what_is_typed_is_in_force_at_once_and_one_step(self, qtbot, panel) -> None:
+        card = opened(panel, Kind.CONTROLLER)
+        field = card.fields["supply"]
+
+        type_into(qtbot, field, "2.5")
+        panel._bench.live.refresh()
+        assert project(panel).driver.supply_volts == 2.5
+        assert "white, loaded 0.743 V to 0.563 V" in card.effects.words
+        qtbot.keyClick(field, Key.Key_Return)
+
+        assert field.text() == "2.5 V"
+        assert panel._bench.session.undo_label == "supply 2.5 V"
+        panel._bench.session.undo()
+        assert project(panel).driver.supply_volts == 3.3
+        assert not panel._bench.session.can_undo
+
+    def test_on_resistances_rise_and_zeros(self, qtbot, panel) -> None:
+        card = opened(panel, Kind.CONTROLLER)
+
+        type_into(qtbot, card.fields["on-resistance, driving 1"], "40")
+        type_into(qtbot, card.fields["on-resistance, driving 0"], "55")
+        type_into(qtbot, card.fields["rise time"], "3n")
+        card.zeros.buttons[1].click()
+
+        driver = project(panel).driver
+        assert (driver.high_ohms, driver.low_ohms, driver.rise_s) == (40.0, 55.0, 3e-9)
+        assert driver.zeros is Zeros.FLOATING
+
+    def test_limits_are_entered_and_forgotten(self, qtbot, panel) -> None:
+        card = opened(panel, Kind.CONTROLLER)
+        field = card.fields["one pin"]
+
+        type_into(qtbot, field, "8m")
+        assert project(panel).driver.pin_limit_amps == 8e-3
+        field.clear()
+        field.textEdited.emit("")
+        assert project(panel).driver.pin_limit_amps is None
+
+    def test_what_is_refused_says_why_and_the_old_value_stands(self, qtbot, panel) -> None:
+        card = opened(panel, Kind.CONTROLLER)
+        field = card.fields["supply"]
+
+        type_into(qtbot, field, "3.3.3")
+
+        assert field.property("state") == "fails"
+        assert card.said.isVisible()
+        qtbot.keyClick(field, Key.Key_Return)
+        assert field.text() == f"{project(panel).driver.supply_volts:g} V"
+        assert not card.said.isVisible()
+
+    def test_the_caution_stands_where_limits_are_entered(self) -> None:
+        assert "damage limit, not a design target" in CAUTION
+        assert "maker's data come first" in CAUTION
+
+
+class TestCable:
+    def test_a_cable_is_fitted_chosen_by_kind_and_taken_off(self, panel) -> None:
+        card = opened(panel, Kind.SCREEN)
+
+        card.fitted.buttons[1].click()
+        assert project(panel).cable == Cable(2.0)
+        card.kind.chosen.emit(0)
+        assert coax_of(project(panel).cable) == COAX[0]
+        panel._bench.live.refresh()
+        assert panel.canvas.drawing.block(BlockKind.CABLE) is not None
+        card.fitted.buttons[0].click()
+        assert project(panel).cable is None
+
+    def test_length_load_and_velocity_are_typed(self, qtbot, panel) -> None:
+        card = opened(panel, Kind.SCREEN)
+
+        type_into(qtbot, card.fields["length"], "10")
+        panel._bench.live.refresh()
+        type_into(qtbot, card.fields["wave speed"], "0,8")
+        type_into(qtbot, card.fields["load"], "50")
+        card.monitors.buttons[1].click()
+
+        assert project(panel).cable == Cable(10.0, velocity=0.8)
+        assert (project(panel).load.ohms, project(panel).load.monitors) == (50.0, 2)
+
+    def test_the_sync_lines_are_there(self, qtbot, panel) -> None:
+        card = opened(panel, Kind.SCREEN)
+
+        type_into(qtbot, card.fields["H: series resistor"], "0")
+        type_into(qtbot, card.fields["V: monitor's input"], "2k2")
+
+        assert project(panel).sync.h.series_ohms == 0.0
+        assert project(panel).sync.v.input_ohms == 2200.0
+
+    def test_no_number_is_refused_in_a_sentence(self, qtbot, panel) -> None:
+        card = opened(panel, Kind.SCREEN)
+        card.fitted.buttons[1].click()
+        panel._bench.live.refresh()
+
+        type_into(qtbot, card.fields["loss"], "abc")
+
+        assert card.said.text() == "“abc” is no number: write one like 0.66"
+
+
+def test_closing_leaves_no_card_behind(panel) -> None:
+    card = opened(panel, Kind.CONTROLLER)
+
+    card.close()
+
+    assert panel.opening.card is None

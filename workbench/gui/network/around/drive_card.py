@@ -1,0 +1,115 @@
+"""The card about the pins: supply, on-resistance, zeros, rise time, and what they may carry."""
+
+from functools import partial
+
+from PySide6.QtWidgets import QWidget
+
+from workbench.circuit.network import Zeros
+from workbench.gui.bench import Bench
+from workbench.gui.network.around.effects import DRIVE_FIGURES
+from workbench.gui.network.around.form_card import FormCard, Segments
+from workbench.gui.network.around.live_field import LiveField
+from workbench.pipeline.result import Result
+from workbench.project.document import Project
+from workbench.project.edits.drive import set_limits, set_on_resistance, set_rise, set_supply, set_zeros
+from workbench.units import format_quantity, parse_quantity
+
+__all__ = ["DriveCard"]
+
+CAUTION = (
+    "An absolute maximum is a damage limit, not a design target: enter the operating figures of your chip, "
+    "at your supply. Backporch knows no chip; the maker's data come first."
+)
+
+
+class DriveCard(FormCard):
+    """Shows what drives the pins of a project, and takes other values."""
+
+    def __init__(self, bench: Bench, window: QWidget) -> None:
+        super().__init__(bench, "Pins and supply", DRIVE_FIGURES, window)
+        self.add_field("supply", LiveField(bench, "supply", _supply, _put_supply))
+        self.add_heading("A pin that drives")
+        high = LiveField(bench, "on-resistance high", _high, _put_high)
+        low = LiveField(bench, "on-resistance low", _low, _put_low)
+        self.add_field("on-resistance, driving 1", high, "0 is an ideal pin")
+        self.add_field("on-resistance, driving 0", low)
+        self.zeros = Segments(bench, "a 0", ("drives to ground", "lets go"))
+        for button, zeros in zip(self.zeros.buttons, Zeros, strict=True):
+            button.clicked.connect(partial(self._set_zeros, zeros))
+        self.add_row("a 0", self.zeros)
+        rise = LiveField(bench, "rise time", _rise, _put_rise)
+        self.add_field("rise time", rise, "of the ramp, 0 to 100 %")
+        self.add_heading("What it may carry")
+        pin = LiveField(bench, "limit of one pin", _pin_limit, _put_pin_limit, placeholder="not entered")
+        every = LiveField(bench, "limit of all pins", _total, _put_total, placeholder="not entered")
+        self.add_field("one pin", pin, "your own entry")
+        self.add_field("all pins together", every, "your own entry")
+        self.add_caution(CAUTION)
+        self.finish()
+        self.first = self.fields["supply"]
+        self.show_result(bench.live.result)
+
+    def show_result(self, result: Result) -> None:
+        """Show another result, and the values in force."""
+        super().show_result(result)
+        self.zeros.choose(tuple(Zeros).index(result.project.driver.zeros))
+
+    def _set_zeros(self, zeros: Zeros) -> None:
+        words = "drives to ground" if zeros is Zeros.DRIVEN else "lets go"
+        self.bench.apply(f"A 0 {words}", lambda project: set_zeros(project, zeros))
+
+
+def _supply(project: Project) -> str:
+    return format_quantity(project.driver.supply_volts, "V")
+
+
+def _put_supply(project: Project, text: str) -> Project:
+    return set_supply(project, parse_quantity(text, "V"))
+
+
+def _high(project: Project) -> str:
+    return format_quantity(project.driver.high_ohms, "Ω")
+
+
+def _put_high(project: Project, text: str) -> Project:
+    return set_on_resistance(project, parse_quantity(text, "Ω", zero=True), project.driver.low_ohms)
+
+
+def _low(project: Project) -> str:
+    return format_quantity(project.driver.low_ohms, "Ω")
+
+
+def _put_low(project: Project, text: str) -> Project:
+    return set_on_resistance(project, project.driver.high_ohms, parse_quantity(text, "Ω", zero=True))
+
+
+def _rise(project: Project) -> str:
+    return format_quantity(project.driver.rise_s, "s")
+
+
+def _put_rise(project: Project, text: str) -> Project:
+    return set_rise(project, parse_quantity(text, "s", zero=True))
+
+
+def _amps(amps: float | None) -> str:
+    return "" if amps is None else format_quantity(amps, "A")
+
+
+def _pin_limit(project: Project) -> str:
+    return _amps(project.driver.pin_limit_amps)
+
+
+def _put_pin_limit(project: Project, text: str) -> Project:
+    return set_limits(project, _limit(text), project.driver.total_limit_amps)
+
+
+def _total(project: Project) -> str:
+    return _amps(project.driver.total_limit_amps)
+
+
+def _put_total(project: Project, text: str) -> Project:
+    return set_limits(project, project.driver.pin_limit_amps, _limit(text))
+
+
+def _limit(text: str) -> float | None:
+    return parse_quantity(text, "A") if text.strip() else None

@@ -1,0 +1,109 @@
+"""A card of entries in rows: caption, field, a word about it; figures below say what follows."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
+
+from workbench.gui.bench import Bench
+from workbench.gui.network.around.effects import Effects, Figure
+from workbench.gui.network.around.live_field import LiveField
+from workbench.gui.widgets import Button, ButtonKind, Words
+from workbench.gui.widgets.card import Card
+from workbench.pipeline.result import Result
+
+__all__ = ["FormCard", "Segments"]
+
+COLUMN = 420
+"""Width of the sentences on a card. [design px]"""
+
+
+class FormCard(Card):
+    """Holds live fields and keeps them in step with the session until it is closed."""
+
+    def __init__(self, bench: Bench, title: str, figures: tuple[Figure, ...], window: QWidget) -> None:
+        super().__init__(bench, title, window)
+        self.column.setSpacing(bench.px(8))
+        self.column.addWidget(Words(bench, title, size=1.1, weight=600))
+        self._grid = QGridLayout()
+        self._grid.setHorizontalSpacing(bench.px(16))
+        self._grid.setVerticalSpacing(bench.px(5))
+        self._grid.setColumnStretch(2, 1)
+        self.column.addLayout(self._grid)
+        self.fields: dict[str, LiveField] = {}
+        """The fields, by their captions."""
+        self.effects = Effects(bench, figures)
+        self.said = Words(bench, "", size=0.9, role="fails")
+        self.said.wrap(bench.px(COLUMN))
+        bench.live.result_changed.connect(self.show_result)
+
+    def show_result(self, result: Result) -> None:
+        """Show another result, and the values in force."""
+        for field in self.fields.values():
+            field.show_project(result.project)
+        self.effects.show_result(result)
+
+    def add_heading(self, text: str) -> None:
+        """Add a line that names the rows below it."""
+        words = Words(self.bench, text, weight=600)
+        words.setContentsMargins(0, self.bench.px(6), 0, 0)
+        self._grid.addWidget(words, self._grid.rowCount(), 0, 1, 3)
+
+    def add_field(self, caption: str, field: LiveField, note: str = "") -> None:
+        """Add a row with a field."""
+        self.fields[caption] = field
+        field.told.connect(self._tell)
+        self.add_row(caption, field, note)
+
+    def add_row(self, caption: str, widget: QWidget, note: str = "") -> None:
+        """Add a row with any control."""
+        row = self._grid.rowCount()
+        words = Words(self.bench, caption, role="dim")
+        words.setBuddy(widget)
+        self._grid.addWidget(words, row, 0)
+        self._grid.addWidget(widget, row, 1, Qt.AlignmentFlag.AlignLeft)
+        if note:
+            self._grid.addWidget(Words(self.bench, note, size=0.86, role="dim"), row, 2)
+
+    def add_caution(self, text: str) -> None:
+        """Add a sentence of what to mind."""
+        words = Words(self.bench, text, size=0.9, role="dim")
+        words.wrap(self.bench.px(COLUMN))
+        self.column.addWidget(words)
+
+    def finish(self) -> None:
+        """Add what stands under all rows: the refusal, the figures, how to leave."""
+        self.column.addWidget(self.said)
+        self.said.hide()
+        self.column.addWidget(Words(self.bench, "What follows", size=0.86, weight=600, role="dim"))
+        self.column.addWidget(self.effects)
+        foot = Words(
+            self.bench, "in force as it is typed, undo takes it back · Esc closes", size=0.86, role="dim"
+        )
+        self.column.addWidget(foot)
+
+    def _tell(self, reason: str) -> None:
+        self.said.say(reason)
+        self.said.setVisible(bool(reason))
+        self.adjustSize()
+
+
+class Segments(QWidget):
+    """A row of buttons of which one is chosen."""
+
+    def __init__(
+        self, bench: Bench, name: str, words: tuple[str, ...], parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(name)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(bench.px(2))
+        self.buttons = tuple(Button(bench, word, ButtonKind.SEGMENT) for word in words)
+        for button in self.buttons:
+            button.setAutoExclusive(True)
+            button.setAccessibleName(f"{name}: {button.text()}")
+            row.addWidget(button)
+
+    def choose(self, number: int) -> None:
+        """Show which one is chosen."""
+        for place, button in enumerate(self.buttons):
+            button.setChecked(place == number)

@@ -1,0 +1,73 @@
+"""A field whose value is in force while it is typed; one burst of typing is one step of the history."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QFocusEvent
+from PySide6.QtWidgets import QWidget
+
+from workbench.errors import WorkbenchError
+from workbench.gui.bench import Bench
+from workbench.gui.widgets import Field
+from workbench.project.document import Project
+
+__all__ = ["LiveField"]
+
+WIDTH = 128
+"""Width of a field. [design px]"""
+
+
+class LiveField(Field):
+    """Shows one value of a project, and keeps each text that means one."""
+
+    told = Signal(str)
+    """Why the text means no value here; empty when it does."""
+
+    def __init__(
+        self,
+        bench: Bench,
+        name: str,
+        read: Callable[[Project], str],
+        put: Callable[[Project, str], Project],
+        *,
+        placeholder: str = "",
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(bench, name, placeholder=placeholder, mono=True, parent=parent)
+        self._name, self._read, self._put = name, read, put
+        self.setFixedWidth(bench.px(WIDTH))
+        self.textEdited.connect(self._on_text)
+        self.returnPressed.connect(self.settle)
+        self.show_project(bench.session.project)
+
+    def show_project(self, project: Project) -> None:
+        """Show the value in force, unless another one is being typed."""
+        text = self._read(project)
+        if not (self.hasFocus() and self.isModified()) and text != self.text():
+            self.setText(text)
+
+    def settle(self) -> None:
+        """End the burst: write the value in force as the program writes it."""
+        self._bench.session.release()
+        self.setText(self._read(self._bench.session.project))
+        self.setModified(False)
+        self._tell("")
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        super().focusOutEvent(event)
+        if self.isModified():
+            self.settle()
+
+    def _on_text(self, text: str) -> None:
+        session = self._bench.session
+        try:
+            label = f"{self._name} {self._read(self._put(session.project, text)) or 'not entered'}"
+            session.apply(label, lambda project: self._put(project, text), merge=("typed", self))
+        except WorkbenchError as reason:
+            self._tell(str(reason))
+        else:
+            self._tell("")
+
+    def _tell(self, reason: str) -> None:
+        self.set_state("fails" if reason else "")
+        self.told.emit(reason)
