@@ -97,15 +97,15 @@ for _ in range(3):
 FULL = """
 import sys
 from pathlib import Path
-import workbench.gui.start.program as program
+from workbench.gui.app import run_window
 from PySide6.QtWidgets import QApplication
 def paint_and_leave(self=None):
     for _ in range(3):
         QApplication.processEvents()
-    print("scipy" in sys.modules)
+    assert "scipy" not in sys.modules
     return 0
 QApplication.exec = paint_and_leave
-program.run(Path(sys.argv[1]))
+run_window(Path(sys.argv[1]))
 """
 
 
