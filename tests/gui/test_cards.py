@@ -6,11 +6,13 @@ from shiboken6 import isValid
 
 from workbench.circuit.ladders import Topology
 from workbench.circuit.series import Series
+from workbench.circuit.wish import Shape
 from workbench.gui import settings as table
 from workbench.gui.cards.finder import Find, rank
 from workbench.gui.cards.modes import mode_rows, mode_title
 from workbench.gui.theme import ThemeName
 from workbench.project.document import Channel
+from workbench.project.edits.channels import unlink
 from workbench.timing.search import find_mode
 
 
@@ -146,11 +148,11 @@ def test_letter_typed_on_the_finder_field_is_not_lost(desk, qtbot) -> None:
 def test_ladder_is_shown_before_it_is_taken(desk, qtbot) -> None:
     before = desk.session.project
     card = desk.cards.make_ladder()
-    qtbot.mouseClick(card._shapes[Topology.R2R], Qt.MouseButton.LeftButton)
-    qtbot.mouseClick(card._steppers[Channel.GREEN].fewer, Qt.MouseButton.LeftButton)
-    shown = {name: words.text() for name, words in card._figures.items()}
+    qtbot.mouseClick(card.shapes[Shape.R2R], Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(card.steppers[Channel.GREEN].fewer, Qt.MouseButton.LeftButton)
+    shown = card.figures.text("white, loaded")
     assert desk.session.project is before
-    assert shown["white, loaded"].endswith(" V")
+    assert shown.endswith(" V")
 
     qtbot.mouseClick(card.take, Qt.MouseButton.LeftButton)
     desk.live.refresh()
@@ -158,13 +160,13 @@ def test_ladder_is_shown_before_it_is_taken(desk, qtbot) -> None:
     result = desk.live.result
     assert result.channels.green.topology is Topology.R2R
     assert result.channels.green.network.bits == 4
-    assert f"{result.channels.red.levels.volts_by_code[-1]:.3f} V" == shown["white, loaded"]
+    assert f"{result.channels.red.levels.volts_by_code[-1]:.3f} V" == shown
     assert desk.session.undo_label == "Make a new ladder"
 
 
 def test_linked_channels_are_made_alike(desk, qtbot) -> None:
     card = desk.cards.make_ladder()
-    qtbot.mouseClick(card._steppers[Channel.BLUE].more, Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(card.steppers[Channel.BLUE].more, Qt.MouseButton.LeftButton)
 
     project = card.edit(desk.session.project)
 
@@ -181,7 +183,65 @@ def test_ladder_that_cannot_be_is_refused_in_words(desk, qtbot) -> None:
     card = desk.cards.make_ladder()
 
     assert not card.take.isEnabled()
-    assert card._said.text()
+    assert "higher supply" in card.said.text()
+    card.close()
+
+
+def test_segmented_ladder_matched_to_the_cable(desk, qtbot) -> None:
+    card = desk.cards.make_ladder()
+    assert not card.thermometer.isEnabled()
+
+    qtbot.mouseClick(card.shapes[Shape.SEGMENTED], Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(card.matched, Qt.MouseButton.LeftButton)
+    assert card.thermometer.isEnabled()
+    assert card.figures.text("source").startswith("7")
+    assert "3 × " in card.parts.text()
+    assert "shunt" in card.parts.text()
+    qtbot.mouseClick(card.take, Qt.MouseButton.LeftButton)
+    desk.live.refresh()
+
+    red = desk.live.result.channels.red
+    assert red.topology is Topology.SEGMENTED
+    assert len(desk.session.project.wiring.red) == 6
+    assert red.levels.source_ohms == pytest.approx(75.0, abs=2.0)
+
+
+def test_channels_that_differ_have_figures_of_their_own(desk, qtbot) -> None:
+    desk.bench.apply("Apart", unlink)
+    desk.live.refresh()
+    card = desk.cards.make_ladder()
+    assert card.figures.text("parts", Channel.BLUE) == ""
+
+    qtbot.mouseClick(card.steppers[Channel.BLUE].fewer, Qt.MouseButton.LeftButton)
+
+    assert [card.figures.text("parts", channel) for channel in Channel] == ["5", "5", "4"]
+    card.close()
+
+
+def test_values_are_typed(desk, qtbot) -> None:
+    card = desk.cards.make_ladder()
+    qtbot.mouseClick(card.shapes[Shape.EQUAL], Qt.MouseButton.LeftButton)
+
+    card.choose_source(len(Series))
+    assert not card.take.isEnabled()
+    assert card.said.text() == "Type the values: the one value: 1k."
+    qtbot.keyClicks(card.values, "1k5k")
+    assert "stands twice" in card.said.text()
+    card.values.clear()
+    qtbot.keyClicks(card.values, "2k2")
+
+    assert card.take.isEnabled()
+    assert card.parts.text() == "13 × 2.2 kΩ"
+    qtbot.mouseClick(card.take, Qt.MouseButton.LeftButton)
+    assert {part.ohms for part in desk.session.project.channels.red.resistors} == {2200.0}
+
+
+def test_every_choice_explains_itself_in_two_lines(desk) -> None:
+    card = desk.cards.make_ladder()
+
+    for choice in (*card.shapes.values(), card.matched):
+        assert choice.accessibleDescription().count(".") == 2
+        assert choice.sizeHint().width() <= choice.width()
     card.close()
 
 

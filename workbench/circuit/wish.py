@@ -1,5 +1,6 @@
 """A ladder as one wishes for it: its shape and bits, and where its values come from."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 from functools import lru_cache
@@ -12,8 +13,12 @@ from workbench.circuit.network import Driver, Load, Network
 from workbench.circuit.series import Series, nearest
 from workbench.circuit.sizing import ideal_legs, ideal_r2r, ideal_weighted, matching_shunt
 from workbench.errors import NetworkError
+from workbench.units import parse_list
 
-__all__ = ["LadderWish", "Shape", "make_ladder"]
+__all__ = ["LadderWish", "Shape", "ValueLists", "make_ladder", "read_values", "wishes_for"]
+
+ValueLists = tuple[tuple[float, ...], ...]
+"""One list of values for all channels, or three: red, green, blue. [Ω]"""
 
 
 class Shape(Enum):
@@ -51,6 +56,61 @@ class LadderWish:
     """A given shunt, where it is not ``matched``. [Ω]"""
     node_farads: float = 0.0
     """Capacitance of the shared node to ground; 0 for none. [F]"""
+
+
+def read_values(text: str) -> ValueLists:
+    """Read one list of values for all channels, or three with a slash between. [Ω]
+
+    Raises
+    ------
+    QuantityError
+        If a value cannot be read.
+    NetworkError
+        If there are not one or three lists.
+    """
+    lists = tuple(parse_list(part, "Ω") for part in text.split("/"))
+    if len(lists) not in (1, 3):
+        raise NetworkError(
+            "give one list for all channels, or three with a slash between: 500,1k/500,1k/430,820"
+        )
+    return lists
+
+
+def wishes_for(
+    wish: LadderWish, bits: tuple[int, int, int], lists: ValueLists | None
+) -> tuple[LadderWish, LadderWish, LadderWish]:
+    """Return a wish with the bits and the values of red, green and blue.
+
+    One list of values is for all three: a channel with fewer bits takes the first of them.
+
+    Raises
+    ------
+    NetworkError
+        If one list has not as many values as the widest channel takes.
+    """
+    red, green, blue = (
+        replace(wish, bits=each, values=values)
+        for each, values in zip(bits, _values(wish, bits, lists), strict=True)
+    )
+    return red, green, blue
+
+
+def _values(
+    wish: LadderWish, bits: tuple[int, int, int], lists: ValueLists | None
+) -> Sequence[tuple[float, ...] | None]:
+    if lists is None:
+        return (None,) * len(bits)
+    if len(lists) > 1:
+        return lists
+    if wish.shape in (Shape.R2R, Shape.EQUAL):
+        return lists * len(bits)
+    counts = [1 + max(each - wish.thermometer, 0) if wish.shape is Shape.SEGMENTED else each for each in bits]
+    if len(lists[0]) != max(counts):
+        raise NetworkError(
+            f"there are {len(lists[0])} values for {max(bits)} bits: give {max(counts)}, "
+            "or three lists with a slash between"
+        )
+    return tuple(lists[0][:count] for count in counts)
 
 
 @lru_cache(maxsize=64)

@@ -1,17 +1,14 @@
 """``backporch new ... -o FILE``: a project from a few options."""
 
 import argparse
-from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from workbench.circuit.ladders import MOST_THERMOMETER
 from workbench.circuit.network import Cable, Driver, Load, Zeros
 from workbench.circuit.series import Series
-from workbench.circuit.wish import LadderWish, Shape
-from workbench.cli.values import bit_counts, on_resistance, optional_ohms, quantity, readable, value_lists
-from workbench.errors import NetworkError
+from workbench.circuit.wish import LadderWish, Shape, read_values, wishes_for
+from workbench.cli.values import bit_counts, on_resistance, optional_ohms, quantity, readable
 from workbench.files.project_file import write_project
 from workbench.project.document import Project
 from workbench.project.templates import Wishes, make_project
@@ -41,7 +38,7 @@ def _add_ladder(group: Any) -> None:
     values = group.add_mutually_exclusive_group()
     values.add_argument(
         "--values",
-        type=value_lists,
+        type=readable(read_values, "values"),
         metavar="OHMS",
         help="weighted: one for each bit, most significant first; a shorter channel takes the first of them. "
         "r2r: R, or R,2R. segmented: one of the equal legs first, then the others. equal: the one value. "
@@ -118,30 +115,4 @@ def _wishes(arguments: argparse.Namespace) -> Wishes:
         shunt_ohms=arguments.shunt,
         node_farads=arguments.node_capacitance,
     )
-    red, green, blue = (
-        replace(wish, bits=bits, values=values)
-        for bits, values in zip(arguments.bits, _values(wish, arguments), strict=True)
-    )
-    return red, green, blue
-
-
-def _values(wish: LadderWish, arguments: argparse.Namespace) -> Sequence[tuple[float, ...] | None]:
-    """Return the values of red, green and blue; none where they are to be found."""
-    lists, bits = arguments.values, arguments.bits
-    if lists is None:
-        return (None,) * len(bits)
-    if len(lists) > 1 or wish.shape in (Shape.R2R, Shape.EQUAL):
-        return tuple(lists * (1 if len(lists) > 1 else len(bits)))
-    # One list for all: a channel with fewer bits takes the first of it.
-    counts = [_count(wish, each) for each in bits]
-    if len(lists[0]) != max(counts):
-        raise NetworkError(
-            f"--values has {len(lists[0])} values for {max(bits)} bits: give {max(counts)}, "
-            "or three lists with a slash between"
-        )
-    return tuple(lists[0][:count] for count in counts)
-
-
-def _count(wish: LadderWish, bits: int) -> int:
-    """Return how many values a ladder of so many bits takes. [1]"""
-    return 1 + max(bits - wish.thermometer, 0) if wish.shape is Shape.SEGMENTED else bits
+    return wishes_for(wish, arguments.bits, arguments.values)

@@ -6,16 +6,14 @@ from typing import TypeVar
 
 from workbench.circuit.ladders import MOST_BITS
 from workbench.errors import WorkbenchError
-from workbench.units import parse_list, parse_quantity
+from workbench.units import parse_quantity
 
 __all__ = [
     "bit_counts",
-    "list_of",
     "on_resistance",
     "optional_ohms",
     "quantity",
     "readable",
-    "value_lists",
     "whole_number",
 ]
 
@@ -38,21 +36,6 @@ def readable(read: Callable[[str], T], noun: str) -> Callable[[str], T]:
 def quantity(unit: str, *, zero: bool = False) -> Callable[[str], float]:
     """Return a reader of one value in the unit, such as ``4k7``."""
     return readable(lambda text: parse_quantity(text, unit, zero=zero), unit)
-
-
-def list_of(unit: str) -> Callable[[str], tuple[float, ...]]:
-    """Return a reader of values between commas."""
-    return readable(lambda text: parse_list(text, unit), f"{unit} list")
-
-
-def value_lists(text: str) -> tuple[tuple[float, ...], ...]:
-    """Read one list of ohms for all channels, or three with a slash between. [Ω]"""
-    lists = tuple(list_of("Ω")(part) for part in text.split("/"))
-    if len(lists) not in (1, 3):
-        raise argparse.ArgumentTypeError(
-            "give one list for all channels, or three with a slash between: 500,1k/500,1k/430,820"
-        )
-    return lists
 
 
 def bit_counts(text: str) -> tuple[int, int, int]:
