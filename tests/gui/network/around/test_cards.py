@@ -94,6 +94,13 @@ class TestDrive:
         field.textEdited.emit("")
         assert project(panel).driver.pin_limit_amps is None
 
+    def test_a_pin_can_be_late(self, qtbot, panel) -> None:
+        card = opened(panel, Kind.CONTROLLER)
+
+        type_into(qtbot, card.fields["P1, bit 3"], "2n")
+
+        assert project(panel).skews.red == (0.0, 2e-9)
+
     def test_what_is_refused_says_why_and_the_old_value_stands(self, qtbot, panel) -> None:
         card = opened(panel, Kind.CONTROLLER)
         field = card.fields["supply"]
@@ -130,7 +137,7 @@ class TestCable:
         type_into(qtbot, card.fields["length"], "10")
         panel._bench.live.refresh()
         type_into(qtbot, card.fields["wave speed"], "0,8")
-        type_into(qtbot, card.fields["load"], "50")
+        type_into(qtbot, card.fields["load of one"], "50")
         card.monitors.buttons[1].click()
 
         assert project(panel).cable == Cable(10.0, velocity=0.8)
@@ -150,7 +157,7 @@ class TestCable:
         card.fitted.buttons[1].click()
         panel._bench.live.refresh()
 
-        type_into(qtbot, card.fields["loss"], "abc")
+        type_into(qtbot, card.fields["loss, dB a metre"], "abc")
 
         assert card.said.text() == "“abc” is no number: write one like 0.66"
 

@@ -35,28 +35,30 @@ class CableCard(FormCard):
 
     def __init__(self, bench: Bench, window: QWidget) -> None:
         super().__init__(bench, "Monitor and cable", CABLE_FIGURES, window)
+        self.add_heading("Monitor")
         load = LiveField(bench, "load", _load, _put_load, placeholder="none")
-        self.add_field("load", load, "of one monitor; empty: none fitted")
+        self.add_field("load of one", load, "Empty where none is fitted")
         self.monitors = Segments(bench, "monitors", ("1", "2", "3"))
         for count, button in enumerate(self.monitors.buttons, 1):
             button.clicked.connect(partial(self._set_monitors, count))
         self.add_row("monitors", self.monitors)
         farads = LiveField(bench, "input capacitance", _farads, _put_farads)
-        self.add_field("input capacitance", farads, "of one monitor")
-        self.add_heading("Cable")
+        self.add_field("input capacitance", farads, "Of one monitor")
+        self.add_heading("Sync lines")
+        for line in Direction:
+            self._sync_fields(line)
+        self.add_column()
+        self.add_heading("Cable between J1 and monitor")
         self.fitted = Segments(bench, "cable", ("none", "fitted"))
         self.fitted.buttons[0].clicked.connect(lambda: self._set_cable("Take the cable off", None))
         self.fitted.buttons[1].clicked.connect(self._fit)
-        self.add_row("between J1 and monitor", self.fitted)
+        self.add_row("cable", self.fitted)
         self.kind = Choice(bench, "kind of cable")
         self.kind.set_caption_shown(shown=False)
         self.kind.set_options([coax.name for coax in COAX])
         self.kind.chosen.connect(self._choose_kind)
-        self.add_row("kind", self.kind)
+        self.add_row("kind", self.kind, "Typical values, from memory: the maker's data come first")
         self._cable_fields()
-        self.add_heading("Sync lines")
-        for line in Direction:
-            self._sync_fields(line)
         self.add_caution(CAUTION)
         self.finish()
         self.first = load
@@ -70,18 +72,18 @@ class CableCard(FormCard):
         self.monitors.choose(project.load.monitors - 1)
         self.fitted.choose(0 if cable is None else 1)
         self.kind.set_value(coax.name if coax else "your own values" if cable else "no cable")
-        for caption in ("impedance", "wave speed", "loss", "loss given at"):
+        for caption in ("impedance", "wave speed", "loss, dB a metre", "loss given at"):
             self.fields[caption].setEnabled(cable is not None)
 
     def _cable_fields(self) -> None:
         bench = self.bench
         length = LiveField(bench, "cable length", _metres, _put_metres, placeholder="none")
-        self.add_field("length", length, "empty: no cable")
+        self.add_field("length", length, "Empty where there is no cable")
         rows: tuple[tuple[str, str, Callable[[Cable], str], Callable[[Cable, str], Cable]], ...] = (
-            ("impedance", "", _ohms, _put_ohms),
-            ("wave speed", "part of the speed of light", _velocity, _put_velocity),
-            ("loss", "dB a metre, rising with the root of the frequency", _loss, _put_loss),
-            ("loss given at", "", _loss_at, _put_loss_at),
+            ("impedance", "Characteristic impedance", _ohms, _put_ohms),
+            ("wave speed", "As a part of the speed of light", _velocity, _put_velocity),
+            ("loss, dB a metre", "Rising with the root of the frequency", _loss, _put_loss),
+            ("loss given at", "The frequency of that loss", _loss_at, _put_loss_at),
         )
         for caption, note, read, put in rows:
             field = LiveField(bench, f"cable {caption}", partial(_of_cable, read), partial(_in_cable, put))
@@ -98,9 +100,13 @@ class CableCard(FormCard):
             f"{name} sync input",
             partial(_input, line),
             partial(_put_input, line),
-            placeholder="draws nothing",
+            placeholder="none",
         )
-        self.add_field(f"{name}: monitor's input", into, "resistance; high from 2.0 V, low to 0.8 V")
+        self.add_field(
+            f"{name}: monitor's input",
+            into,
+            "Its resistance to ground; empty where it draws nothing. High from 2.0 V, low to 0.8 V.",
+        )
 
     def _set_monitors(self, count: int) -> None:
         words = "One monitor" if count == 1 else f"{count} monitors"

@@ -4,14 +4,22 @@ from functools import partial
 
 from PySide6.QtWidgets import QWidget
 
+from workbench.circuit.codes import pin_label
 from workbench.circuit.network import Zeros
 from workbench.gui.bench import Bench
 from workbench.gui.network.around.effects import DRIVE_FIGURES
 from workbench.gui.network.around.form_card import FormCard, Segments
 from workbench.gui.network.around.live_field import LiveField
 from workbench.pipeline.result import Result
-from workbench.project.document import Project
-from workbench.project.edits.drive import set_limits, set_on_resistance, set_rise, set_supply, set_zeros
+from workbench.project.document import Channel, Project
+from workbench.project.edits.drive import (
+    set_limits,
+    set_on_resistance,
+    set_rise,
+    set_skew,
+    set_supply,
+    set_zeros,
+)
 from workbench.units import format_quantity, parse_quantity
 
 __all__ = ["DriveCard"]
@@ -27,23 +35,25 @@ class DriveCard(FormCard):
 
     def __init__(self, bench: Bench, window: QWidget) -> None:
         super().__init__(bench, "Pins and supply", DRIVE_FIGURES, window)
-        self.add_field("supply", LiveField(bench, "supply", _supply, _put_supply))
         self.add_heading("A pin that drives")
+        self.add_field("supply", LiveField(bench, "supply", _supply, _put_supply))
         high = LiveField(bench, "on-resistance high", _high, _put_high)
         low = LiveField(bench, "on-resistance low", _low, _put_low)
-        self.add_field("on-resistance, driving 1", high, "0 is an ideal pin")
+        self.add_field("on-resistance, driving 1", high, "0 Ω is an ideal pin")
         self.add_field("on-resistance, driving 0", low)
         self.zeros = Segments(bench, "a 0", ("drives to ground", "lets go"))
         for button, zeros in zip(self.zeros.buttons, Zeros, strict=True):
             button.clicked.connect(partial(self._set_zeros, zeros))
         self.add_row("a 0", self.zeros)
         rise = LiveField(bench, "rise time", _rise, _put_rise)
-        self.add_field("rise time", rise, "of the ramp, 0 to 100 %")
+        self.add_field("rise time", rise, "Of the ramp, 0 to 100 %")
         self.add_heading("What it may carry")
         pin = LiveField(bench, "limit of one pin", _pin_limit, _put_pin_limit, placeholder="not entered")
         every = LiveField(bench, "limit of all pins", _total, _put_total, placeholder="not entered")
-        self.add_field("one pin", pin, "your own entry")
-        self.add_field("all pins together", every, "your own entry")
+        self.add_field("one pin", pin, "Your own entry, from the maker's data")
+        self.add_field("all pins together", every, "Your own entry, from the maker's data")
+        self.add_column()
+        self._add_skews()
         self.add_caution(CAUTION)
         self.finish()
         self.first = self.fields["supply"]
@@ -53,6 +63,21 @@ class DriveCard(FormCard):
         """Show another result, and the values in force."""
         super().show_result(result)
         self.zeros.choose(tuple(Zeros).index(result.project.driver.zeros))
+
+    def _add_skews(self) -> None:
+        """Add a field for how late each pin of the drawn channel changes."""
+        project, channel = self.bench.session.project, self.bench.view.channel
+        self.add_heading(f"How late each pin of {channel.value} changes")
+        for pin, name in enumerate(project.wiring[channel]):
+            field = LiveField(
+                self.bench,
+                f"skew of {name}",
+                partial(_skew, channel, pin),
+                partial(_put_skew, channel, pin),
+                placeholder="in time",
+            )
+            carried = " ".join(map(str, pin_label(project.channels[channel], pin)))
+            self.add_field(f"{name}, {carried}", field, "Later than the earliest pin; empty is in time")
 
     def _set_zeros(self, zeros: Zeros) -> None:
         words = "drives to ground" if zeros is Zeros.DRIVEN else "lets go"
@@ -89,6 +114,17 @@ def _rise(project: Project) -> str:
 
 def _put_rise(project: Project, text: str) -> Project:
     return set_rise(project, parse_quantity(text, "s", zero=True))
+
+
+def _skew(channel: Channel, pin: int, project: Project) -> str:
+    skews_s = project.skews[channel]
+    late_s = skews_s[pin] if pin < len(skews_s) else 0.0
+    return format_quantity(late_s, "s") if late_s else ""
+
+
+def _put_skew(channel: Channel, pin: int, project: Project, text: str) -> Project:
+    late_s = parse_quantity(text, "s", zero=True) if text.strip() else 0.0
+    return set_skew(project, channel, pin, late_s)
 
 
 def _amps(amps: float | None) -> str:

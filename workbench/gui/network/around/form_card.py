@@ -1,4 +1,4 @@
-"""A card of entries in rows: caption, field, a word about it; figures below say what follows."""
+"""A card of entries in two columns of rows: caption and field; figures below say what follows."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
@@ -12,7 +12,7 @@ from workbench.pipeline.result import Result
 
 __all__ = ["FormCard", "Segments"]
 
-COLUMN = 420
+SENTENCE = 540
 """Width of the sentences on a card. [design px]"""
 
 
@@ -23,16 +23,15 @@ class FormCard(Card):
         super().__init__(bench, title, window)
         self.column.setSpacing(bench.px(8))
         self.column.addWidget(Words(bench, title, size=1.1, weight=600))
-        self._grid = QGridLayout()
-        self._grid.setHorizontalSpacing(bench.px(16))
-        self._grid.setVerticalSpacing(bench.px(5))
-        self._grid.setColumnStretch(2, 1)
-        self.column.addLayout(self._grid)
+        self._columns = QHBoxLayout()
+        self._columns.setSpacing(bench.px(30))
+        self.column.addLayout(self._columns)
+        self._grid = self.add_column()
         self.fields: dict[str, LiveField] = {}
         """The fields, by their captions."""
         self.effects = Effects(bench, figures)
         self.said = Words(bench, "", size=0.9, role="fails")
-        self.said.wrap(bench.px(COLUMN))
+        self.said.wrap(bench.px(SENTENCE))
         bench.live.result_changed.connect(self.show_result)
 
     def show_result(self, result: Result) -> None:
@@ -41,11 +40,20 @@ class FormCard(Card):
             field.show_project(result.project)
         self.effects.show_result(result)
 
+    def add_column(self) -> QGridLayout:
+        """Begin another column: what is added next goes there."""
+        self._grid = QGridLayout()
+        self._grid.setHorizontalSpacing(self.bench.px(14))
+        self._grid.setVerticalSpacing(self.bench.px(5))
+        self._columns.addLayout(self._grid)
+        self._columns.setAlignment(self._grid, Qt.AlignmentFlag.AlignTop)
+        return self._grid
+
     def add_heading(self, text: str) -> None:
         """Add a line that names the rows below it."""
         words = Words(self.bench, text, weight=600)
         words.setContentsMargins(0, self.bench.px(6), 0, 0)
-        self._grid.addWidget(words, self._grid.rowCount(), 0, 1, 3)
+        self._grid.addWidget(words, self._grid.rowCount(), 0, 1, 2)
 
     def add_field(self, caption: str, field: LiveField, note: str = "") -> None:
         """Add a row with a field."""
@@ -54,19 +62,19 @@ class FormCard(Card):
         self.add_row(caption, field, note)
 
     def add_row(self, caption: str, widget: QWidget, note: str = "") -> None:
-        """Add a row with any control."""
+        """Add a row with any control; the note is its tip."""
         row = self._grid.rowCount()
         words = Words(self.bench, caption, role="dim")
         words.setBuddy(widget)
         self._grid.addWidget(words, row, 0)
         self._grid.addWidget(widget, row, 1, Qt.AlignmentFlag.AlignLeft)
-        if note:
-            self._grid.addWidget(Words(self.bench, note, size=0.86, role="dim"), row, 2)
+        for each in (words, widget):
+            each.setToolTip(note)
 
     def add_caution(self, text: str) -> None:
         """Add a sentence of what to mind."""
         words = Words(self.bench, text, size=0.9, role="dim")
-        words.wrap(self.bench.px(COLUMN))
+        words.wrap(self.bench.px(SENTENCE))
         self.column.addWidget(words)
 
     def finish(self) -> None:

@@ -7,7 +7,7 @@ from workbench.drawing import Drawing
 from workbench.drawing.elements import Align, Symbol
 from workbench.drawing.faces import Face
 from workbench.drawing.geometry import Point
-from workbench.drawing.spots import node_spots
+from workbench.drawing.spots import Spot, node_spots
 from workbench.gui.network.inks import Inks
 from workbench.gui.network.wiring.connecting import handles
 from workbench.gui.network.wiring.lead import Lead, said
@@ -23,8 +23,9 @@ NAME = Face(mono=True, size=0.86, weight=500)
 def paint_lead(painter: QPainter, drawing: Drawing, lead: Lead, inks: Inks, *, by_keys: bool) -> None:
     """Paint a lead over a drawing, with the nodes it can go to."""
     theme, unit = inks.theme, inks.unit
+    pins = {key.node for key in drawing.keys}
     for spot in node_spots(drawing):
-        _paint_node(painter, spot.at, spot.node, inks, lit=spot.node == lead.over)
+        _paint_node(painter, spot, inks, lit=spot.node == lead.over, left=spot.node not in pins)
     painter.setPen(inks.pen(theme.color("accent"), 2.4, (4.0, 2.6)))
     painter.drawLine(QPointF(lead.anchor.x, lead.anchor.y), QPointF(lead.tip.x, lead.tip.y))
     painter.setPen(Qt.PenStyle.NoPen)
@@ -42,18 +43,20 @@ def paint_handles(painter: QPainter, symbol: Symbol, inks: Inks) -> None:
         painter.drawEllipse(QPointF(at.x, at.y), 4.2 * inks.unit, 4.2 * inks.unit)
 
 
-def _paint_node(painter: QPainter, at: Point, node: str, inks: Inks, *, lit: bool) -> None:
-    theme, unit = inks.theme, inks.unit
+def _paint_node(painter: QPainter, spot: Spot, inks: Inks, *, lit: bool, left: bool) -> None:
+    """Ring a node and write its name beside it, on the side where less stands."""
+    theme, unit, at = inks.theme, inks.unit, spot.at
     painter.setPen(inks.pen(theme.color("accent" if lit else "outline"), 2.0 if lit else 1.4))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     radius = (9 if lit else 7) * unit
     painter.drawEllipse(QPointF(at.x, at.y), radius, radius)
-    width = inks.measure(node, NAME) + 8 * unit
-    box = QRectF(at.x + 9 * unit, at.y - 24 * unit, width, 16 * unit)
+    width = inks.measure(spot.node, NAME) + 8 * unit
+    start = at.x - 9 * unit - width if left else at.x + 9 * unit
+    box = QRectF(start, at.y - 24 * unit, width, 16 * unit)
     line = QPen(theme.color("accent" if lit else "hairline"), 1.0)
     outlined(painter, box, 3 * unit, theme.color("raised"), line)
     centre = Point(box.center().x(), box.center().y())
-    inks.text(painter, node, centre, NAME, theme.color("text"), Align.CENTRE)
+    inks.text(painter, spot.node, centre, NAME, theme.color("text"), Align.CENTRE)
 
 
 def _paint_hint(painter: QPainter, drawing: Drawing, lead: Lead, inks: Inks, *, by_keys: bool) -> None:
