@@ -1,5 +1,6 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QScrollArea
 
 from tests.exports.boards import board
 from tests.gui.gestures import drag
@@ -361,13 +362,34 @@ def test_the_code_in_blanking_is_typed_or_stepped(qtbot, page):
     assert "lies between 0 and" in shown.refusal.text()
 
 
-def test_a_narrow_page_has_the_frame_below(page):
-    shown = page(width=1280, height=300)
+@pytest.mark.parametrize(("width", "height"), [(1280, 299), (1440, 339), (1600, 339), (1920, 411)])
+def test_the_page_has_room_for_all_of_it(page, width, height):
+    shown = page(width=width, height=height)
 
-    assert shown._below.indexOf(shown.frame_view) >= 0
-    assert shown.frame_view.isVisible()
-    shown.resize(1900, 380)
-    assert shown._row.indexOf(shown.frame_view) >= 0
+    (area,) = shown.findChildren(QScrollArea)
+    assert area.verticalScrollBar().maximum() <= 8
+    assert area.horizontalScrollBar().maximum() == 0
+    frame = shown.frame_view.frame()
+    assert frame.width() >= 120
+    assert frame.right() <= shown.frame_view.width()
+    assert shown.frame_view.geometry().right() < shown.rates.geometry().left()
+
+
+def test_the_frame_ruler_goes_first_and_the_axes_next(page):
+    wide, less, narrow = (page(width=width, height=339) for width in (1900, 1440, 1280))
+
+    assert [shown.frame_ruler.isVisible() for shown in (wide, less, narrow)] == [True, False, False]
+    assert [shown.frame_view.has_axes for shown in (wide, less, narrow)] == [True, True, False]
+
+
+def test_words_in_the_frame_have_room_or_shorter_forms(page):
+    view = page().frame_view
+    font = view.bench.type.sans(0.86)
+    forms = ("active, 73.1 % of the time", "73.1 % of the time", "73.1 %")
+    widths = [view.bench.type.width(form, font) for form in forms]
+
+    assert [view.longest(forms, width, font) for width in widths] == list(forms)
+    assert view.longest(forms, widths[-1] - 1, font) == ""
 
 
 @pytest.mark.parametrize(

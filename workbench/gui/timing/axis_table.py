@@ -158,7 +158,6 @@ class AxisTable(QWidget):
     def _restyle(self) -> None:
         px = self.bench.px
         self.grid.setHorizontalSpacing(px(16))
-        self.grid.setVerticalSpacing(px(8))
         self.grid.setContentsMargins(0, 0, 0, 0)
         for entry in self.entries.values():
             entry.setFixedWidth(px(76))

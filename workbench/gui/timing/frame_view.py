@@ -1,7 +1,9 @@
 """The whole frame to scale: a line's blanking at the left, the frame's blanking below, the scanline on it."""
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QFont, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
@@ -16,6 +18,11 @@ __all__ = ["FrameView"]
 
 _CENTRE = Qt.AlignmentFlag.AlignHCenter
 _LEFT, _TOP, _RIGHT, _FOOT = 46, 50, 92, 30
+"""Room around the frame for its axes and names. [px at 14 px text]"""
+_LEFT_FOLDED, _RIGHT_FOLDED, _FOOT_FOLDED = 4, 40, 10
+"""The same, where there is room neither for axes nor for words."""
+_ROOM_FOR_WORDS, _ROOM_FOR_AXES = 420, 300
+"""Widths from which these have room. [px at 14 px text]"""
 _STEPS = {
     Qt.Key.Key_Up: -1,
     Qt.Key.Key_Down: 1,
@@ -49,10 +56,21 @@ class FrameView(QWidget):
             )
             self.update()
 
+    @property
+    def has_axes(self) -> bool:
+        """Whether there is room for time axes."""
+        return self.width() >= self.bench.px(_ROOM_FOR_AXES)
+
+    @property
+    def _has_words(self) -> bool:
+        return self.width() >= self.bench.px(_ROOM_FOR_WORDS)
+
     def frame(self) -> QRectF:
         """Return where the frame lies, pixels and lines at one scale."""
         px = self.bench.px
-        room = QRectF(self.rect()).adjusted(px(_LEFT), px(_TOP), -px(_RIGHT), -px(_FOOT))
+        left, foot = (_LEFT, _FOOT) if self.has_axes else (_LEFT_FOLDED, _FOOT_FOLDED)
+        right = _RIGHT if self._has_words else _RIGHT_FOLDED
+        room = QRectF(self.rect()).adjusted(px(left), px(_TOP), -px(right), -px(foot))
         if self.mode is None or room.width() <= 0 or room.height() <= 0:
             return QRectF()
         scale = min(room.width() / self.mode.h.total, room.height() / self.mode.v.total)
@@ -106,7 +124,8 @@ class FrameView(QWidget):
                 return
             painter.fillRect(frame, self.bench.theme.color("plot"))
             self._paint_regions(painter, frame)
-            paint_axes(painter, self.bench, frame, self.mode)
+            if self.has_axes:
+                paint_axes(painter, self.bench, frame, self.mode)
             self._paint_pixel(painter, frame)
             self._paint_scanline(painter, frame)
 
@@ -125,9 +144,10 @@ class FrameView(QWidget):
         box = QRectF(self.frame().left(), 0, self.width(), px(18))
         used = draw_text(painter, box, "FRAME TO SCALE", type_.caps(), theme.color("dim"))
         border = f", border {self.mode.h.border} px, {self.mode.v.border} lines" if self.mode.h.border else ""
-        words = f"{self.mode.h.total} × {self.mode.v.total}{border}"
-        rest = box.adjusted(used + px(14), 0, 0, 0)
-        draw_text(painter, rest, words, type_.mono(0.86), theme.color("dim"), elide=True)
+        total = f"{self.mode.h.total} × {self.mode.v.total}"
+        rest = box.adjusted(used + px(14), 0, -box.left(), 0)
+        words = self.longest((f"{total}{border}", total), rest.width(), type_.mono(0.86))
+        draw_text(painter, rest, words, type_.mono(0.86), theme.color("dim"))
 
     def _paint_regions(self, painter: QPainter, frame: QRectF) -> None:
         """Lay the tints of the frame's blanking, then the line's over them; what is left is the picture."""
@@ -164,19 +184,17 @@ class FrameView(QWidget):
         if mode.h.border or mode.v.border:
             self._paint_border(painter, frame, picture)
         middle = QRectF(picture.left(), picture.center().y() - px(20), picture.width(), px(18))
-        draw_text(
-            painter,
-            middle,
-            f"{mode.h.active} × {mode.v.active}",
-            type_.mono(1.0, 500),
-            theme.color("text"),
-            align=_CENTRE,
-        )
-        share = 100.0 * mode.h.active * mode.v.active / (mode.h.total * mode.v.total)
-        words = f"active, {share:.1f} % of the time"
-        draw_text(
-            painter, middle.translated(0, px(20)), words, type_.sans(0.86), theme.color("dim"), align=_CENTRE
-        )
+        large, small = type_.mono(1.0, 500), type_.sans(0.86)
+        size = self.longest((f"{mode.h.active} × {mode.v.active}",), picture.width() - px(8), large)
+        draw_text(painter, middle, size, large, theme.color("text"), align=_CENTRE)
+        share = f"{100.0 * mode.h.active * mode.v.active / (mode.h.total * mode.v.total):.1f} %"
+        forms = (f"active, {share} of the time", f"{share} of the time", share)
+        words = self.longest(forms, picture.width() - px(8), small)
+        draw_text(painter, middle.translated(0, px(20)), words, small, theme.color("dim"), align=_CENTRE)
+
+    def longest(self, forms: Sequence[str], width: float, font: QFont) -> str:
+        """Return the first of some words, long to short, that has room; nothing if none has."""
+        return next((words for words in forms if self.bench.type.width(words, font) <= width), "")
 
     def _paint_border(self, painter: QPainter, frame: QRectF, picture: QRectF) -> None:
         """Draw what the standard calls border around the picture, cut where the frame ends."""
@@ -200,7 +218,8 @@ class FrameView(QWidget):
         x = frame.left() + frame.width() * (pixel + 0.5) / self.mode.h.total
         painter.setPen(QPen(theme.color("accent"), 1.2, Qt.PenStyle.DashLine))
         painter.drawLine(QPointF(x, frame.top() - px(6)), QPointF(x, frame.bottom()))
-        words = QRectF(min(x - px(40), frame.right() - px(60)), frame.top() - px(24), px(80), px(18))
+        left = max(min(x - px(40), frame.right() - px(60)), 0.0)
+        words = QRectF(left, frame.top() - px(24), px(80), px(18))
         draw_text(
             painter, words, f"pixel {pixel}", type_.sans(0.86, 500), theme.color("accent"), align=_CENTRE
         )
@@ -214,4 +233,5 @@ class FrameView(QWidget):
         painter.drawLine(QPointF(frame.left(), y), QPointF(frame.right() + px(6), y))
         right = QRectF(frame.right() + px(10), 0, px(_RIGHT), px(18))
         right.moveTop(y - px(9))
-        draw_text(painter, right, f"scanline {self.scanline}", type_.sans(0.86, 500), theme.color("accent"))
+        words = f"scanline {self.scanline}" if self._has_words else str(self.scanline)
+        draw_text(painter, right, words, type_.sans(0.86, 500), theme.color("accent"))

@@ -90,7 +90,6 @@ class MonitorEntry(QWidget):
         px = self.bench.px
         self.grid.setContentsMargins(0, 0, 0, 0)
         self.grid.setHorizontalSpacing(px(8))
-        self.grid.setVerticalSpacing(px(8))
         for entry in self.entries.values():
             entry.setFixedWidth(px(104))
             entry.setFixedHeight(px(28))
@@ -107,7 +106,7 @@ class Caution(Words):
         self.setContentsMargins(bench.px(26), bench.px(8), 0, 0)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(self._own_bench.px(160), self._own_bench.px(70))
+        return QSize(self._own_bench.px(160), self._own_bench.px(60))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)

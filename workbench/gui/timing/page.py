@@ -17,10 +17,15 @@ from workbench.project.document import Direction, Project
 
 __all__ = ["TimingPage"]
 
-_ROOM_FOR_FRAME, _ROOM_FOR_MONITOR = 1400, 1000
-"""Widths from which these have room. [px at 14 px text]"""
-_LEAST_FRAME = 280
-"""Height in which the frame and its ruler can be read. [px at 14 px text]"""
+_ROOM_FOR_RULER, _ROOM_FOR_GAPS, _ROOM_FOR_MONITOR = 1700, 1440, 1000
+"""Widths from which these have room. [px at 14 px text]
+
+Without the ruler the frame's edges are moved in the scanline panel, under its preset Frame.
+"""
+_LOW = 350
+"""Lower pages set their rows closer. [px at 14 px text]"""
+_LEAST_FRAME = 240
+"""Height in which the frame and its ruler can be read, where the page is scrolled. [px at 14 px text]"""
 
 
 class TimingPage(QWidget):
@@ -64,18 +69,17 @@ class TimingPage(QWidget):
             painter.fillRect(self.rect(), self.bench.theme.color("panel"))
 
     def _lay_out(self) -> None:
-        """Tables, frame, then rates and monitor; what has no room stands below and is scrolled to."""
+        """Tables, frame, then rates and monitor in a row; on narrow pages below each other."""
         content = QWidget()
         self._rows = QVBoxLayout(content)
-        self._row, self._below = QHBoxLayout(), QHBoxLayout()
+        self._row = QHBoxLayout()
         self._rows.addLayout(self._row)
-        self._rows.addLayout(self._below)
         self._rows.addStretch(1)
         self._beside = QHBoxLayout()
         self._beside.addWidget(self.line)
         self._beside.addWidget(self.frame_table)
         tables, right = QVBoxLayout(), QVBoxLayout()
-        tables.setSpacing(2)
+        tables.setSpacing(0)
         tables.addLayout(self._beside)
         tables.addWidget(self.refusal)
         tables.addWidget(self.sent)
@@ -84,7 +88,8 @@ class TimingPage(QWidget):
         right.addWidget(self.monitor, 1)
         self._right = right
         self._row.addLayout(tables)
-        self._row.addStretch(1)
+        self._row.addWidget(self.frame_ruler, 0, Qt.AlignmentFlag.AlignTop)
+        self._row.addWidget(self.frame_view, 1)
         self._row.addLayout(right)
         area = QScrollArea()
         area.setWidgetResizable(True)
@@ -99,31 +104,23 @@ class TimingPage(QWidget):
 
     def _fit(self) -> None:
         px, width = self.bench.px, self.width()
-        beside = width >= px(_ROOM_FOR_FRAME)
-        height = max(px(_LEAST_FRAME), self.height() - px(30)) if beside else px(_LEAST_FRAME)
-        row, place = (self._row, 2) if beside else (self._below, 0)
-        for number, (widget, stretch) in enumerate(((self.frame_ruler, 0), (self.frame_view, 1000))):
-            widget.setFixedHeight(height)
-            if row.indexOf(widget) < 0:
-                (self._below if beside else self._row).removeWidget(widget)
-                row.insertWidget(
-                    place + number,
-                    widget,
-                    stretch,
-                    Qt.AlignmentFlag.AlignTop if number == 0 else Qt.AlignmentFlag(0),
-                )
-        narrow = width < px(_ROOM_FOR_MONITOR)
+        narrow, low = width < px(_ROOM_FOR_MONITOR), self.height() < px(_LOW)
         direction = QBoxLayout.Direction.TopToBottom if narrow else QBoxLayout.Direction.LeftToRight
         self._row.setDirection(direction)
+        top = px(10 if low else 14)
+        self._rows.setContentsMargins(px(20), top, px(20), px(6))
+        gaps = width >= px(_ROOM_FOR_GAPS)
+        self._row.setSpacing(px(36 if gaps else 26))
+        self._beside.setSpacing(px(44 if gaps else 26))
+        self._right.setSpacing(px(8 if low else 18))
+        self.frame_ruler.setVisible(width >= px(_ROOM_FOR_RULER))
+        height = px(_LEAST_FRAME) if narrow else max(px(_LEAST_FRAME), self.height() - top - px(16))
+        for widget in (self.frame_ruler, self.frame_view):
+            widget.setFixedHeight(height)
+        for table in (self.line, self.frame_table, self.rates, self.monitor):
+            table.grid.setVerticalSpacing(px(3 if low else 8))
 
     def _restyle(self) -> None:
-        px = self.bench.px
-        self._rows.setContentsMargins(px(20), px(14), px(20), px(8))
-        self._rows.setSpacing(px(18))
-        self._row.setSpacing(px(36))
-        self._below.setSpacing(px(36))
-        self._beside.setSpacing(px(44))
-        self._right.setSpacing(px(18))
         self._fit()
         self.update()
 

@@ -62,6 +62,5 @@ class Rates(QWidget):
         px = self.bench.px
         self.grid.setContentsMargins(0, 0, 0, 0)
         self.grid.setHorizontalSpacing(px(16))
-        self.grid.setVerticalSpacing(px(8))
         self.clock.setFixedWidth(px(136))
         self.clock.setFixedHeight(px(28))

@@ -65,14 +65,14 @@ class SentPicture(QWidget):
         bench = self.bench
         self.grid = QGridLayout(self)
         self.grid.addWidget(Words(bench, "Sent", caps=True, role="dim"), 0, 0)
-        self.grid.addWidget(self.columns, 0, 1)
-        for row, (words, buttons) in enumerate((("each pixel", self.pixels), ("each line", self.lines)), 1):
-            self.grid.addWidget(Words(bench, words), row, 0)
-            self.grid.addWidget(_row(*buttons.values()), row, 1)
-        self.grid.addWidget(Words(bench, "code in blanking"), 3, 0)
+        for column, (words, buttons) in enumerate((("each pixel", self.pixels), ("each line", self.lines))):
+            self.grid.addWidget(Words(bench, words), 0, 1 + 2 * column)
+            self.grid.addWidget(_row(*buttons.values()), 0, 2 + 2 * column)
+        self.grid.addWidget(Words(bench, "code in blanking"), 1, 1)
         self._codes = _row(*self.codes.values())
-        self.grid.addWidget(self._codes, 3, 1)
-        self.grid.setColumnStretch(2, 1)
+        self.grid.addWidget(self._codes, 1, 2)
+        self.grid.addWidget(self.columns, 1, 3, 1, 2)
+        self.grid.setColumnStretch(5, 1)
 
     def _repeat(self, noun: str, count: int, counts: dict[str, int]) -> None:
         self.bench.apply(
@@ -93,7 +93,7 @@ class SentPicture(QWidget):
     def _restyle(self) -> None:
         px = self.bench.px
         self.grid.setContentsMargins(0, px(4), 0, 0)
-        self.grid.setHorizontalSpacing(px(16))
+        self.grid.setHorizontalSpacing(px(14))
         self.grid.setVerticalSpacing(px(4))
         for entry in self.codes.values():
             entry.setFixedWidth(px(58))
