@@ -14,7 +14,7 @@ from workbench.gui.actions import ActionSpec
 from workbench.gui.bench import Bench
 from workbench.gui.network.canvas import Canvas
 from workbench.gui.network.pins import PinKeys
-from workbench.gui.network.table import as_text
+from workbench.gui.network.table_rows import as_text
 from workbench.project.document import Channel, Project
 from workbench.project.edits.channels import link_channels, unlink
 from workbench.project.edits.ladders import add_bit, remove_bit, set_capacitor, set_output_series, set_shunt

@@ -1,73 +1,30 @@
-"""The table twin of the drawing: the same parts in the same order, values editable."""
+"""The table twin of the drawing: the same parts in the same order, every cell of a part editable."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
-
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
-from PySide6.QtGui import QPalette
+from PySide6.QtCore import QAbstractTableModel, QEvent, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtGui import QKeyEvent, QKeySequence, QPalette
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
-from workbench.circuit.network import PartId, Resistor
-from workbench.drawing import H_SERIES, LOAD, V_SERIES
-from workbench.errors import EditError, QuantityError
+from workbench.circuit.network import PartId
+from workbench.errors import WorkbenchError
 from workbench.gui.bench import Bench
-from workbench.gui.network.values import Standing, find_value, read_text
+from workbench.gui.network.table_edits import TableEdits
+from workbench.gui.network.table_rows import HEADINGS, Column, Row, Standing, table_rows
+from workbench.gui.network.wiring.clipboard import holds_parts
 from workbench.project.document import Channel, Project
-from workbench.project.edits.networks import parts_of
-from workbench.project.edits.parts import set_rating, set_tolerance
-from workbench.units import format_percent, format_quantity, parse_quantity
 
-__all__ = ["PartsModel", "PartsTable", "as_text"]
+__all__ = ["PartsModel", "PartsTable"]
 
-HEADINGS = ("part", "value", "tolerance", "rating", "from", "to")
-VALUE, TOLERANCE, RATING = 1, 2, 3
+COLUMNS = tuple(Column)
+RIGHT = (Column.VALUE, Column.TOLERANCE, Column.RATING)
+NEW = Row(PartId(""), ("", "", "", "", "", ""), Standing.NEW)
+HINTS = {
+    Column.PART: "new part",
+    Column.VALUE: "value",
+    Column.FROM: "from node",
+    Column.TO: "to node",
+}
+"""What stands in the empty cells of the last row."""
 Index = QModelIndex | QPersistentModelIndex
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """One part as it stands in the table."""
-
-    part: PartId
-    texts: tuple[str, str, str, str, str, str]
-    resistor: bool
-    """Whether it has a tolerance and a rating."""
-
-
-def table_rows(project: Project, channel: Channel) -> tuple[Row, ...]:
-    """Return the parts of a channel and of the board around it."""
-    network, rows = project.channels[channel], []
-    for part in parts_of(network):
-        resistor = isinstance(part, Resistor)
-        tolerance = f"± {format_percent(part.tolerance)}" if isinstance(part, Resistor) else ""
-        rating = format_quantity(part.rating_watts, "W") if isinstance(part, Resistor) else ""
-        rows.append(
-            Row(
-                part.id,
-                (part.id, _text(project, channel, part.id), tolerance, rating, part.a, part.b),
-                resistor,
-            )
-        )
-    wiring = project.wiring
-    around = (
-        (H_SERIES, wiring.h, "J1 contact 13"),
-        (V_SERIES, wiring.v, "J1 contact 14"),
-        (LOAD, "J1", "ground"),
-    )
-    for name, a, b in around:
-        rows.append(Row(name, (name, _text(project, channel, name), "", "", a, b), False))
-    return tuple(rows)
-
-
-def as_text(project: Project, channel: Channel) -> str:
-    """Return the table with a tab between columns, one part a line."""
-    lines = [HEADINGS, *(row.texts for row in table_rows(project, channel))]
-    return "\n".join("\t".join(line) for line in lines) + "\n"
-
-
-def _text(project: Project, channel: Channel, part: PartId) -> str:
-    value = find_value(project, channel, part)
-    return value.text(value.value) if value is not None else ""
 
 
 class PartsModel(QAbstractTableModel):
@@ -75,12 +32,13 @@ class PartsModel(QAbstractTableModel):
 
     def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._bench = bench
+        self._bench, self._edits = bench, TableEdits(bench)
         self._rows: tuple[Row, ...] = ()
+        self._draft: dict[Column, str] = {}
 
     def show_project(self, project: Project, channel: Channel) -> None:
         """Show the parts of a channel; a table of the same parts keeps what is selected."""
-        rows = table_rows(project, channel)
+        rows = (*table_rows(project, channel), NEW)
         if rows == self._rows:
             return
         if [row.part for row in rows] == [row.part for row in self._rows]:
@@ -92,8 +50,8 @@ class PartsModel(QAbstractTableModel):
         self.endResetModel()
 
     def part(self, row: int) -> PartId | None:
-        """Return the part of a row."""
-        return self._rows[row].part if 0 <= row < len(self._rows) else None
+        """Return the part of a row; none for the last one, where a part is made."""
+        return self._rows[row].part or None if 0 <= row < len(self._rows) else None
 
     def row_of(self, part: PartId | None) -> int:
         """Return the row of a part; -1 if it is not there."""
@@ -117,68 +75,62 @@ class PartsModel(QAbstractTableModel):
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         if not index.isValid():
             return None
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.EditRole):
-            return self._rows[index.row()].texts[index.column()]
+        row, column = self._rows[index.row()], COLUMNS[index.column()]
+        new = row.standing is Standing.NEW
+        if role == Qt.ItemDataRole.EditRole:
+            return self._draft.get(column, "") if new else row.texts[index.column()]
+        if role == Qt.ItemDataRole.DisplayRole:
+            return self._draft.get(column) or HINTS.get(column, "") if new else row.texts[index.column()]
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _alignment(index.column())
+        if role == Qt.ItemDataRole.ForegroundRole and new and column not in self._draft:
+            return self._bench.theme.color("dim")
         if role == Qt.ItemDataRole.FontRole:
             type_ = self._bench.type
-            return type_.sans(1.0, 500) if index.column() == 0 else type_.mono(0.95)
+            return type_.sans(1.0, 500) if column is Column.PART else type_.mono(0.95)
         return None
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         flags = super().flags(index)
-        row = self._rows[index.row()] if index.isValid() else None
-        if row is None:
+        if not index.isValid() or COLUMNS[index.column()] not in self._rows[index.row()].standing.typed:
             return flags
-        editable = index.column() == VALUE or (row.resistor and index.column() in (TOLERANCE, RATING))
-        return flags | Qt.ItemFlag.ItemIsEditable if editable else flags
+        return flags | Qt.ItemFlag.ItemIsEditable
 
     def setData(self, index: Index, typed: object, role: int = Qt.ItemDataRole.EditRole) -> bool:
         if role != Qt.ItemDataRole.EditRole or not index.isValid():
             return False
-        part, text = self._rows[index.row()].part, str(typed)
-        edits: dict[int, Callable[[PartId, str], bool]] = {
-            VALUE: self._set_value,
-            TOLERANCE: self._set_tolerance,
-            RATING: self._set_rating,
-        }
+        row, column, text = self._rows[index.row()], COLUMNS[index.column()], str(typed)
         try:
-            return edits[index.column()](part, text)
-        except (QuantityError, EditError) as reason:
+            if row.standing is Standing.NEW:
+                return self._type_new(column, text)
+            return self._edits.type_in(row, column, text)
+        except WorkbenchError as reason:
             self._bench.notice(str(reason), warning=True)
             return False
 
-    def _set_value(self, part: PartId, text: str) -> bool:
-        project = self._bench.session.project
-        value = find_value(project, self._bench.view.channel, part)
-        if value is None:
-            return False
-        reading = read_text(text, value, project)
-        if reading.standing is Standing.REFUSED:
-            raise QuantityError(reading.sentence)
-        kept = self._bench.apply(value.label(reading.value), lambda p: value.put(p, reading.value))
-        if reading.sentence:
-            self._bench.notice(f"{reading.sentence} Undo takes it back.", warning=True)
-        return kept
-
-    def _set_tolerance(self, part: PartId, text: str) -> bool:
-        tolerance = parse_quantity(text.replace("±", ""), "%", zero=True)
-        channel = self._bench.view.channel
-        label = f"{part} ± {format_percent(tolerance)}"
-        return self._bench.apply(label, lambda p: set_tolerance(p, channel, part, tolerance))
-
-    def _set_rating(self, part: PartId, text: str) -> bool:
-        watts = parse_quantity(text, "W")
-        channel = self._bench.view.channel
-        label = f"{part} {format_quantity(watts, 'W')}"
-        return self._bench.apply(label, lambda p: set_rating(p, channel, part, watts))
+    def _type_new(self, column: Column, text: str) -> bool:
+        """Keep a cell of the last row; once value and nodes are there, the part is put in."""
+        before = dict(self._draft)
+        self._draft[column] = text.strip()
+        if not self._draft[column]:
+            del self._draft[column]
+        try:
+            part = self._edits.make(self._draft)
+        except WorkbenchError:
+            self._draft = before
+            raise
+        if part is not None:
+            self._draft = {}
+            self._bench.live.refresh()
+            self._bench.view.choose(part)
+        last = len(self._rows) - 1
+        self.dataChanged.emit(self.index(last, 0), self.index(last, len(COLUMNS) - 1))
+        return True
 
 
 def _alignment(column: int) -> Qt.AlignmentFlag:
-    across = (
-        Qt.AlignmentFlag.AlignRight if column in (VALUE, TOLERANCE, RATING) else Qt.AlignmentFlag.AlignLeft
-    )
+    right = COLUMNS[column] in RIGHT
+    across = Qt.AlignmentFlag.AlignRight if right else Qt.AlignmentFlag.AlignLeft
     return across | Qt.AlignmentFlag.AlignVCenter
 
 
@@ -191,7 +143,11 @@ class PartsTable(QTableView):
         self.parts = PartsModel(bench, self)
         self.setModel(self.parts)
         self.setAccessibleName("Parts of the network")
-        self.setWhatsThis("The parts of the drawing as a table. Values, tolerances and ratings can be typed.")
+        self.setWhatsThis(
+            "The parts of the drawing as a table; every cell of a part can be typed over, its nodes too. "
+            "Insert goes to the last row, where a part is made by typing its value and two nodes. "
+            "Delete removes the part, Ctrl+C, Ctrl+X and Ctrl+V carry it."
+        )
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setShowGrid(False)
@@ -210,6 +166,39 @@ class PartsTable(QTableView):
         self.parts.show_project(project, self._bench.view.channel)
         self._on_view()
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        keys, key = QKeySequence.StandardKey, event.key()
+        if self.state() is QAbstractItemView.State.EditingState:
+            super().keyPressEvent(event)
+        elif key == Qt.Key.Key_Insert:
+            last = self.parts.index(self.parts.rowCount() - 1, COLUMNS.index(Column.VALUE))
+            self.setCurrentIndex(last)
+            self.edit(last)
+        elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
+            self._run("network.remove-part")
+        elif event.matches(keys.Copy):
+            self._run("network.copy")
+        elif event.matches(keys.Cut):
+            self._run("network.cut")
+        else:
+            super().keyPressEvent(event)
+
+    def event(self, event: QEvent) -> bool:
+        # Parts on the clipboard go into the network, and not an image into the picture.
+        pasting = isinstance(event, QKeyEvent) and event.matches(QKeySequence.StandardKey.Paste)
+        if pasting and holds_parts():
+            if event.type() == QEvent.Type.ShortcutOverride:
+                event.accept()
+                return True
+            if event.type() == QEvent.Type.KeyPress:
+                self._run("network.paste")
+                return True
+        return super().event(event)
+
+    def _run(self, action: str) -> None:
+        self._bench.actions.refresh()
+        self._bench.actions.action(action).trigger()
+
     def _on_row(self, row: QModelIndex) -> None:
         if self.isVisible():
             self._bench.view.choose(self.parts.part(row.row()))
@@ -217,7 +206,7 @@ class PartsTable(QTableView):
     def _on_view(self) -> None:
         row = self.parts.row_of(self._bench.view.chosen)
         if row >= 0 and (row != self.currentIndex().row() or not self.selectionModel().hasSelection()):
-            self.setCurrentIndex(self.parts.index(row, VALUE))
+            self.setCurrentIndex(self.parts.index(row, COLUMNS.index(Column.VALUE)))
             self.selectRow(row)
 
     def _restyle(self) -> None:
