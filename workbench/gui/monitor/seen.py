@@ -34,7 +34,8 @@ class SeenPanel(QWidget):
         self.headline.setWordWrap(True)
         self.said.setWordWrap(True)
         self._column = QVBoxLayout(self)
-        self._column.addWidget(Words(bench, "What the monitor sees", caps=True, role="dim"))
+        self._title = Words(bench, "What the monitor sees", caps=True, role="dim")
+        self._column.addWidget(self._title)
         self._column.addWidget(self.headline)
         self._column.addWidget(self.table)
         self._column.addWidget(self.width_strip)
@@ -69,5 +70,7 @@ class SeenPanel(QWidget):
 
     def _restyle(self) -> None:
         px = self.bench.px
+        # As high as the buttons in the head beside it, so that the heads share a line.
+        self._title.setFixedHeight(px(30))
         self._column.setContentsMargins(0, 0, px(8), 0)
         self._column.setSpacing(px(8))

@@ -94,7 +94,8 @@ class WritePanel(QWidget):
         self._grid.addWidget(Words(bench, "×", role="dim"), 2, 2, Qt.AlignmentFlag.AlignHCenter)
         self._grid.addWidget(self.entries["height_cm"], 2, 3)
         self._column = QVBoxLayout(self)
-        self._column.addWidget(Words(bench, "This mode in 18 bytes", caps=True, role="dim"))
+        self._title = Words(bench, "This mode in 18 bytes", caps=True, role="dim")
+        self._column.addWidget(self._title)
         self._column.addWidget(self.hex)
         self._column.addWidget(self.losses)
         self._column.addLayout(self._buttons)
@@ -141,6 +142,7 @@ class WritePanel(QWidget):
 
     def _restyle(self) -> None:
         px = self.bench.px
+        self._title.setFixedHeight(px(30))
         self._column.setContentsMargins(0, 0, px(8), 0)
         self._column.setSpacing(px(8))
         self._buttons.setSpacing(px(8))

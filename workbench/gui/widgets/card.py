@@ -2,14 +2,17 @@
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QRectF, Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QPainter, QPaintEvent, QPen, QShowEvent
-from PySide6.QtWidgets import QApplication, QFrame, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QVBoxLayout, QWidget
 from shiboken6 import isValid
 
 from workbench.gui.bench import Bench
 from workbench.gui.widgets.control import outlined
+from workbench.gui.widgets.scrolled import scrolled
 
 __all__ = ["Card"]
 
+EDGE = 8
+"""Least distance from the window's edges. [design px]"""
 SHADOW = (2, 4)
 """Offset of the rectangle that stands for a shadow. [px]"""
 
@@ -28,6 +31,8 @@ class Card(QFrame):
         self.bench = bench
         self._window = window
         self._came_from: QWidget | None = None
+        self._area: QScrollArea | None = None
+        """What the content is scrolled in, where the window is too low for it."""
         self.first: QWidget = self
         """What gets the focus when the card opens."""
         self.hide()
@@ -57,9 +62,29 @@ class Card(QFrame):
         self.adjustSize()
         return QPoint(self.width(), self.height())
 
+    def fit(self, width: int, height: int) -> None:
+        """Be no larger than the window has room for: what is more is scrolled. [px]"""
+        size = self._size_for()
+        if self._area is None and (size.y() > height or size.x() > width):
+            content = QWidget()
+            margins = self.column.contentsMargins()
+            content.setLayout(self.column)
+            content.setMinimumWidth(size.x() - SHADOW[0])
+            self.column.setContentsMargins(margins.left(), margins.top(), margins.left(), margins.top())
+            self._area = scrolled(content)
+            self._area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
+            outer = QVBoxLayout(self)
+            outer.setContentsMargins(1, 2, SHADOW[0] + 2, SHADOW[1] + 2)
+            outer.addWidget(self._area)
+        if self._area is not None:
+            bar = self._area.verticalScrollBar().sizeHint().width()
+            self.setFixedSize(min(size.x() + bar, width), min(size.y(), height))
+
     def open_at(self, corner: QPoint) -> None:
         """Show the card with its corner at a place of the window, kept inside it."""
-        size, edge = self._size_for(), self.bench.px(8)
+        edge = self.bench.px(EDGE)
+        self.fit(self._window.width() - 2 * edge, self._window.height() - 2 * edge)
+        size = QPoint(self.width(), self.height()) if self._area is not None else self._size_for()
         right, foot = self._window.width() - size.x() - edge, self._window.height() - size.y() - edge
         self.move(max(edge, min(corner.x(), right)), max(edge, min(corner.y(), foot)))
         self._came_from = outside_of_cards(self._window.focusWidget())
@@ -83,9 +108,10 @@ class Card(QFrame):
         if not chain:
             return True
         at = chain.index(focused) if focused in chain else (-1 if forward else 0)
-        chain[(at + (1 if forward else -1)) % len(chain)].setFocus(
-            Qt.FocusReason.TabFocusReason if forward else Qt.FocusReason.BacktabFocusReason
-        )
+        there = chain[(at + (1 if forward else -1)) % len(chain)]
+        there.setFocus(Qt.FocusReason.TabFocusReason if forward else Qt.FocusReason.BacktabFocusReason)
+        if self._area is not None:
+            self._area.ensureWidgetVisible(there)
         return True
 
     def _chain(self) -> list[QWidget]:

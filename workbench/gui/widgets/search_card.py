@@ -1,19 +1,22 @@
 """A card with a field and a list: type a few letters, pick with Enter."""
 
 from collections.abc import Callable, Sequence
+from math import ceil
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
-from workbench.gui.widgets.card import Card
+from workbench.gui.widgets.card import EDGE, Card
 from workbench.gui.widgets.choice_list import ChoiceList, Row
 from workbench.gui.widgets.field import Field
 from workbench.gui.widgets.words import Words
 
 __all__ = ["SearchCard"]
 
+ROW = 30
+"""Height of a row. [design px]"""
 STEPS = {
     Qt.Key.Key_Down: 1,
     Qt.Key.Key_Up: -1,
@@ -42,7 +45,7 @@ class SearchCard(Card):
     ) -> None:
         super().__init__(bench, name, parent)
         self._most_rows = most_rows
-        self.setFixedWidth(bench.px(width))
+        self.setFixedWidth(min(bench.px(width), parent.width() - 2 * bench.px(EDGE)))
         self._rows_for = rows_for
         self.field = Field(bench, name, placeholder=placeholder)
         self.first = self.field
@@ -63,6 +66,14 @@ class SearchCard(Card):
         self.field.setText(text)
         self._search(text, current=current)
 
+    def fit(self, width: int, height: int) -> None:
+        """Show fewer rows at once where the window is low."""
+        excess = self._size_for().y() - height
+        if excess > 0:
+            self._most_rows = max(3, self._most_rows - ceil(excess / self.bench.px(ROW)))
+            self._size_list(self.list.model().rowCount())
+        super().fit(width, height)
+
     def say_when_empty(self, text: str) -> None:
         """Say something of its own when nothing is found."""
         self.empty.say(text)
@@ -81,10 +92,13 @@ class SearchCard(Card):
     def _search(self, text: str, *, current: int = 0) -> None:
         rows = self._rows_for(text)
         self.list.show_rows(rows, current=current)
-        self.list.setFixedHeight(self.bench.px(30) * min(len(rows), self._most_rows))
+        self._size_list(len(rows))
         self.list.setVisible(bool(rows))
         self.empty.setVisible(not rows)
         self.adjustSize()
+
+    def _size_list(self, rows: int) -> None:
+        self.list.setFixedHeight(self.bench.px(ROW) * min(rows, self._most_rows))
 
     def _take(self, row: Row) -> None:
         self.close()
