@@ -27,6 +27,14 @@ def paint_parts(painter: QPainter, drawing: Drawing, scene: Scene, inks: Inks) -
             _paint_bands(painter, symbol.bands, scene.codes.get(symbol.part, ()), inks)
         if symbol.part in scene.findings and symbol.part != scene.edited:
             _paint_sign(painter, symbol, scene, inks)
+    for note in scene.notes:
+        if note.part != scene.edited:
+            ink = inks.theme.color("fails" if note.fails else "warns")
+            inks.text(painter, note.words, note.at, CAPTION, ink)
+    for sign in scene.node_signs:
+        side = 15 * inks.unit
+        box = QRectF(sign.at.x + 7 * inks.unit, sign.at.y - 1.3 * side, side, side)
+        draw_sign(painter, box, Sign.FAILS if sign.fails else Sign.WARNS, inks.theme)
 
 
 def _paint_body(painter: QPainter, symbol: Symbol, drawing: Drawing, scene: Scene, inks: Inks) -> None:

@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 
 from workbench.checks.finding import Finding, Severity
 from workbench.circuit.network import PartId
+from workbench.gui.network.notes import NodeSign, Note
 from workbench.gui.network.shown import Shown
 from workbench.gui.network.targets import Target
 from workbench.project.document import Channel
@@ -29,6 +30,10 @@ class Scene:
     hover: Target | None = None
     """What the pointer is on."""
     findings: dict[PartId, Finding] = field(default_factory=dict)
+    notes: tuple[Note, ...] = ()
+    """Words beside parts, where there is room."""
+    node_signs: tuple[NodeSign, ...] = ()
+    """Signs at nodes that something was found about."""
     limited: bool = False
     """Whether the network has no voltages, so that figures are left out."""
 

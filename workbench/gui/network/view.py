@@ -6,6 +6,7 @@ from PySide6.QtCore import QEvent, QSize, Signal
 from PySide6.QtGui import QHelpEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QToolTip, QWidget
 
+from workbench.checks.finding import Finding
 from workbench.circuit.network import PartId
 from workbench.drawing import Drawing, Sheet, draw
 from workbench.drawing.geometry import Point
@@ -13,6 +14,7 @@ from workbench.exports.schematic_svg import board_of
 from workbench.gui.bench import Bench
 from workbench.gui.network.bands import bands
 from workbench.gui.network.inks import Inks
+from workbench.gui.network.notes import NodeSign, Note, node_signs, notes
 from workbench.gui.network.paint import paint
 from workbench.gui.network.pins import PinKeys
 from workbench.gui.network.scene import Scene, findings_by_part
@@ -41,6 +43,7 @@ class DrawingView(QWidget):
         self._hover: Target | None = None
         self._edited: PartId | None = None
         self._drawn_for: object = None
+        self._notes: tuple[object, tuple[Note, ...], tuple[NodeSign, ...]] = (None, (), ())
         self._inks = self._fresh_inks()
         bench.theme_changed.connect(self.restyle)
         bench.settings.changed.connect(self._on_setting)
@@ -151,16 +154,28 @@ class DrawingView(QWidget):
         levels = result.channels[channel].levels
         floating = self._pins.floating(channel)
         self._shown = shown_figures(network, levels, project.driver, project.load, code, floating)
+        findings = findings_by_part(result.findings, channel)
+        self._note(findings)
         self._still = Scene(
             channel,
             self._shown,
             sync_volts(project, result, view.pixel),
             codes={r.id: bands(r.ohms, r.tolerance) for r in network.resistors},
-            findings=findings_by_part(result.findings, channel),
+            findings=findings,
+            notes=self._notes[1],
+            node_signs=self._notes[2],
             limited=any(problem.kind.fatal for problem in levels.problems),
         )
         self._describe()
         self.update()
+
+    def _note(self, findings: dict[PartId, Finding]) -> None:
+        """Find places for words about the findings, if drawing or findings are others."""
+        project, problems = self._result.project, self._result.channels[self.channel].levels.problems
+        wanted = (id(self._drawing), id(self._inks), id(self._result), self.channel)
+        if self._notes[0] != wanted:
+            words = notes(self._drawing, findings, project, self._inks)
+            self._notes = wanted, words, node_signs(self._drawing, problems)
 
     def _describe(self) -> None:
         words = spoken(self._target, self._result.project, self.channel, self._shown)

@@ -42,8 +42,17 @@ def tip(target: Target | None, result: Result, channel: Channel, shown: Shown) -
     if target is None:
         return ""
     words = spoken(target, result.project, channel, shown)
+    for problem in result.channels[channel].levels.problems:
+        if not problem.parts and _node_of(target, result.project, channel) in problem.nodes:
+            words = f"{words}\n{problem.sentence}"
     finding = findings_by_part(result.findings, channel).get(target.part) if target.part else None
     return f"{words}\n{finding.headline}" if finding is not None else words
+
+
+def _node_of(target: Target, project: Project, channel: Channel) -> NodeId | None:
+    """Return the node that a target is, or that its pin is on."""
+    pins = project.channels[channel].pins
+    return pins[target.pin] if target.pin is not None and target.pin < len(pins) else target.node
 
 
 def part_words(target: Target, project: Project, channel: Channel) -> str:

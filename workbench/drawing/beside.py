@@ -1,0 +1,54 @@
+"""How much room there is beside a part, for a few words about it."""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from workbench.circuit.network import NodeId, PartId
+from workbench.drawing.elements import Drawing, Symbol
+from workbench.drawing.geometry import Point, Rect
+from workbench.drawing.spots import node_spots
+
+__all__ = ["note_place", "place_of_node"]
+
+LIFT = 10.0
+"""How far over the wire the words stand. [design px]"""
+AFTER = 13.0
+"""Room that the sign on the part's corner takes. [design px]"""
+
+
+def note_place(drawing: Drawing, part: PartId) -> tuple[Point, float]:
+    """Return where words beside a lying part begin, and how wide they may be. [px]
+
+    They stand right of the sign on its upper right corner, over its wire. There is no room beside
+    a part that hangs, nor where its name stands there.
+    """
+    symbol, unit = drawing.symbol(part), drawing.unit
+    if symbol is None:
+        return Point(0.0, 0.0), 0.0
+    start = Point(symbol.body.right + AFTER * unit, symbol.body.centre.y - LIFT * unit)
+    named_there = bool(symbol.name.text) and symbol.name.at.x > symbol.body.right
+    if symbol.vertical or named_there:
+        return start, 0.0
+    band = Rect(start.x, start.y - 6 * unit, drawing.width - start.x, 12 * unit)
+    ends = [drawing.width, *_edges(drawing, symbol, band)]
+    return start, max(0.0, min(ends) - start.x - 6 * unit)
+
+
+def place_of_node(drawing: Drawing, node: NodeId) -> Point | None:
+    """Return where something about a node is said: at its spot."""
+    return next((spot.at for spot in node_spots(drawing) if spot.node == node), None)
+
+
+def _edges(drawing: Drawing, symbol: Symbol, band: Rect) -> Iterator[float]:
+    """Yield where what lies in a band right of a part begins."""
+    boxes = [other.hit for other in drawing.symbols if other is not symbol]
+    boxes += [block.box for block in drawing.blocks]
+    boxes += [
+        Rect(other.name.at.x, other.name.at.y - 7, 1, 14) for other in drawing.symbols if other.name.text
+    ]
+    for wire in drawing.wires:
+        boxes += [
+            Rect.between(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x) + 0.1, max(a.y, b.y) + 0.1)
+            for a, b in pairwise(wire.points)
+        ]
+    yield from (box.left for box in boxes if box.left >= band.left - 1 and box.overlaps(band))
