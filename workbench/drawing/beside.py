@@ -29,7 +29,8 @@ def note_place(drawing: Drawing, part: PartId) -> tuple[Point, float]:
     named_there = bool(symbol.name.text) and symbol.name.at.x > symbol.body.right
     if symbol.vertical or named_there:
         return start, 0.0
-    band = Rect(start.x, start.y - 6 * unit, drawing.width - start.x, 12 * unit)
+    right = symbol.body.right
+    band = Rect(right, start.y - 6 * unit, drawing.width - right, 12 * unit)
     ends = [drawing.width, *_edges(drawing, symbol, band)]
     return start, max(0.0, min(ends) - start.x - 6 * unit)
 
@@ -43,12 +44,13 @@ def _edges(drawing: Drawing, symbol: Symbol, band: Rect) -> Iterator[float]:
     """Yield where what lies in a band right of a part begins."""
     boxes = [other.hit for other in drawing.symbols if other is not symbol]
     boxes += [block.box for block in drawing.blocks]
-    boxes += [
-        Rect(other.name.at.x, other.name.at.y - 7, 1, 14) for other in drawing.symbols if other.name.text
-    ]
+    marks = [other.name.at for other in drawing.symbols if other.name.text]
+    marks += [label.at for label in drawing.labels] + [place.at for place in drawing.places]
+    marks += [end.at.moved(-8 * drawing.unit) for end in drawing.open_ends]
+    boxes += [Rect.around(at, 1, 16 * drawing.unit) for at in marks]
     for wire in drawing.wires:
         boxes += [
             Rect.between(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x) + 0.1, max(a.y, b.y) + 0.1)
             for a, b in pairwise(wire.points)
         ]
-    yield from (box.left for box in boxes if box.left >= band.left - 1 and box.overlaps(band))
+    yield from (box.left for box in boxes if box.left > symbol.body.right - 1 and box.overlaps(band))

@@ -15,7 +15,9 @@ from workbench.gui.network.shown import PinState
 from workbench.gui.network.targets import Kind, Target, box_of
 from workbench.units import format_fixed
 
-__all__ = ["paint", "rect"]
+__all__ = ["Lines", "lines_of", "paint", "rect"]
+
+Lines = tuple[tuple[Wire, list[QPolygonF]], ...]
 
 LIGHT = (280.0, 96.0)
 """Half width and half height of the pool of light. [design px]"""
@@ -28,12 +30,21 @@ def rect(box: Rect) -> QRectF:
     return QRectF(box.left, box.top, box.width, box.height)
 
 
-def paint(painter: QPainter, drawing: Drawing, scene: Scene, inks: Inks) -> None:
-    """Paint a drawing and what is known about it."""
+def lines_of(drawing: Drawing) -> Lines:
+    """Return the wires of a drawing as they are painted, buses last; worked out once for a drawing."""
+    order = sorted(drawing.wires, key=lambda wire: wire.role is WireRole.BUS)
+    return tuple(
+        (wire, [QPolygonF([QPointF(p.x, p.y) for p in points]) for points in pieces(wire, drawing)])
+        for wire in order
+    )
+
+
+def paint(painter: QPainter, drawing: Drawing, lines: Lines, scene: Scene, inks: Inks) -> None:
+    """Paint a drawing and what is known about it; ``lines`` are its wires."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     _paint_blocks(painter, drawing, scene, inks)
     _paint_light(painter, drawing, scene, inks)
-    _paint_wires(painter, drawing, scene, inks)
+    _paint_wires(painter, lines, scene, inks)
     _paint_joints(painter, drawing, scene, inks)
     for contact in drawing.contacts:
         _paint_contact(painter, contact, scene, inks)
@@ -114,13 +125,16 @@ def _wire_pen(wire: Wire, scene: Scene, inks: Inks) -> QPen:
     return inks.pen(theme.color("text"), 1.5) if wire.role is WireRole.RETURN else inks.low_wire()
 
 
-def _paint_wires(painter: QPainter, drawing: Drawing, scene: Scene, inks: Inks) -> None:
+def _paint_wires(painter: QPainter, lines: Lines, scene: Scene, inks: Inks) -> None:
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    order = sorted(drawing.wires, key=lambda wire: wire.role is WireRole.BUS)
-    for wire in order:
-        painter.setPen(_wire_pen(wire, scene, inks))
-        for points in pieces(wire, drawing):
-            painter.drawPolyline(QPolygonF([QPointF(p.x, p.y) for p in points]))
+    pens: dict[tuple[WireRole, int | None], QPen] = {}
+    for wire, polygons in lines:
+        key = wire.role, wire.pin
+        if key not in pens:
+            pens[key] = _wire_pen(wire, scene, inks)
+        painter.setPen(pens[key])
+        for polygon in polygons:
+            painter.drawPolyline(polygon)
 
 
 def _paint_joints(painter: QPainter, drawing: Drawing, scene: Scene, inks: Inks) -> None:

@@ -2,20 +2,21 @@
 
 from dataclasses import replace
 
-from PySide6.QtCore import QEvent, QSize, Signal
+from PySide6.QtCore import QEvent, QRect, QSize, Signal
 from PySide6.QtGui import QHelpEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QToolTip, QWidget
 
 from workbench.checks.finding import Finding
 from workbench.circuit.network import PartId
 from workbench.drawing import Drawing, Sheet, draw
-from workbench.drawing.geometry import Point
+from workbench.drawing.clipped import clipped
+from workbench.drawing.geometry import Point, Rect
 from workbench.exports.schematic_svg import board_of
 from workbench.gui.bench import Bench
 from workbench.gui.network.bands import bands
 from workbench.gui.network.inks import Inks
 from workbench.gui.network.notes import NodeSign, Note, node_signs, notes
-from workbench.gui.network.paint import paint
+from workbench.gui.network.paint import Lines, lines_of, paint
 from workbench.gui.network.pins import PinKeys
 from workbench.gui.network.scene import Scene, findings_by_part
 from workbench.gui.network.shown import Shown, shown_figures, sync_volts
@@ -43,6 +44,7 @@ class DrawingView(QWidget):
         self._hover: Target | None = None
         self._edited: PartId | None = None
         self._drawn_for: object = None
+        self._seen: tuple[object, Drawing, Lines] | None = None
         self._notes: tuple[object, tuple[Note, ...], tuple[NodeSign, ...]] = (None, (), ())
         self._inks = self._fresh_inks()
         bench.theme_changed.connect(self.restyle)
@@ -106,8 +108,18 @@ class DrawingView(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         with QPainter(self) as painter:
             painter.fillRect(event.rect(), self._bench.theme.color("panel"))
-            paint(painter, self._drawing, self.scene(), self._inks)
+            drawing, lines = self._seen_in(event.rect())
+            paint(painter, drawing, lines, self.scene(), self._inks)
             self.paint_over(painter)
+
+    def _seen_in(self, rect: QRect) -> tuple[Drawing, Lines]:
+        """Return what of the drawing lies in a rectangle, and its wires; kept for the next repaint."""
+        wanted = (id(self._drawing), rect.getRect())
+        if self._seen is None or self._seen[0] != wanted:
+            seen = Rect(rect.x(), rect.y(), rect.width(), rect.height())
+            drawing = clipped(self._drawing, seen)
+            self._seen = wanted, drawing, lines_of(drawing)
+        return self._seen[1], self._seen[2]
 
     def paint_over(self, _painter: QPainter) -> None:
         """Paint what lies over the drawing; here nothing does."""
@@ -137,6 +149,7 @@ class DrawingView(QWidget):
             self._drawn_for = wanted
             sheet = Sheet(self._room.width(), self._room.height(), base, self._inks.measure, zigzag)
             self._drawing = draw(network, board, sheet)
+            self._seen = None
             self.setFixedSize(
                 max(self._room.width(), round(self._drawing.width)),
                 max(self._room.height(), round(self._drawing.height)),
