@@ -101,3 +101,39 @@ def test_f1_explains_what_has_the_focus(desk, qtbot) -> None:
 @pytest.mark.parametrize("part", ["network", "scanline", "findings"])
 def test_every_panel_has_help_of_its_own(desk, part) -> None:
     assert getattr(desk.window, part).whatsThis()
+
+
+def test_f1_explains_every_page(desk, qtbot) -> None:
+    for page, title in desk.window.pages.titles:
+        desk.window.pages.open(page)
+        desk.window.pages.stack.currentWidget().setFocus()
+
+        qtbot.keyClick(desk.window, Qt.Key.Key_F1)
+
+        card = desk.cards.open_card
+        assert "Left: the network" not in card.text.text(), title
+        assert len(card.text.text()) > 40
+        card.close()
+
+
+def test_f1_explains_the_row_of_tabs(desk, qtbot) -> None:
+    desk.window.pages.tabs.tabs["levels"].setFocus()
+
+    qtbot.keyClick(desk.window, Qt.Key.Key_F1)
+
+    card = desk.cards.open_card
+    assert "unfolds a page" in card.text.text()
+    card.close()
+
+
+def test_the_ring_follows_a_tab_that_its_page_pushes_up(desk, qtbot) -> None:
+    window, tab = desk.window, desk.window.pages.tabs.tabs["timing"]
+    tab.setFocus()
+    assert window.ring.isVisible()
+    before = window.ring.y()
+
+    qtbot.keyClick(tab, Qt.Key.Key_Space)
+    qtbot.waitUntil(lambda: window.ring.y() < before - 100)
+
+    around = tab.rect().translated(tab.mapTo(window, tab.rect().topLeft()))
+    assert window.ring.geometry().contains(around)

@@ -58,3 +58,23 @@ def test_size_of_the_projector_is_not_kept_for_the_desk(desk) -> None:
     desk.window.close()
 
     assert desk.bench.settings.get(WINDOW) == b""
+
+
+def test_an_open_page_has_the_projector_for_itself(desk) -> None:
+    window = desk.window
+    window.pages.open("levels")
+    at_desk = window.pages.stack.height()
+
+    window.projector.turn(on=True)
+    window.resize(1920, 1080)
+    assert not window.split.isVisible()
+    assert window.pages.tabs.tabs["levels"].hasFocus()
+    window.pages.fold()
+    assert window.split.isVisible()
+    assert not window.pages.tabs.isVisible()
+
+    window.pages.open("levels")
+    window.projector.turn(on=False)
+    window.resize(1920, 1080)
+    assert window.split.isVisible()
+    assert window.pages.stack.maximumHeight() == at_desk

@@ -192,6 +192,7 @@ def test_a_sentence_takes_the_lines_it_is_given():
 
     assert " ".join(lines) == text
     assert all(len_px(line) <= 500 for line in lines)
+    assert not lines[0][-1].isdigit()
 
 
 @pytest.mark.parametrize("width", [1114, 1520])

@@ -1,5 +1,6 @@
 """The headline of a finding: as much of it as has room and still is a sentence, told whole in its tip."""
 
+import re
 from collections.abc import Callable
 
 from PySide6.QtCore import QRectF, QSize
@@ -48,7 +49,8 @@ def fitting_lines(text: str, width: float, lines: int, measure: Callable[[str], 
 
 def _broken(text: str, width: float, measure: Callable[[str], float]) -> list[str]:
     made = [""]
-    for word in text.split(" "):
+    # No line ends in a number: its unit, or the value of its part, stands beside it.
+    for word in re.split(r"(?<!\d) ", text):
         longer = f"{made[-1]} {word}".strip()
         if made[-1] and measure(longer) > width:
             made.append(word)

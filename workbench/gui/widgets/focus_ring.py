@@ -1,5 +1,7 @@
 """The ring around what has the focus: 2 px of accent, 2.5 px outside."""
 
+from collections.abc import Iterator
+
 from PySide6.QtCore import QEvent, QObject, QRectF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QApplication, QWidget
@@ -20,6 +22,8 @@ class FocusRing(QWidget):
         super().__init__(window)
         self._bench = bench
         self._followed: QWidget | None = None
+        self._watched: list[QWidget] = []
+        """What has the focus, and everything that moves it along."""
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.hide()
@@ -28,23 +32,30 @@ class FocusRing(QWidget):
         application.focusChanged.connect(self._on_focus)
 
     def _on_focus(self, _before: QWidget | None, now: QWidget | None) -> None:
-        if self._followed is not None and isValid(self._followed):
-            self._followed.removeEventFilter(self)
+        for widget in self._watched:
+            if isValid(widget):
+                widget.removeEventFilter(self)
         ringed = isinstance(now, Control) and now.window() is self.window()
         self._followed = now if ringed else None
-        if self._followed is not None:
-            self._followed.installEventFilter(self)
+        self._watched = list(self._upwards(self._followed))
+        for widget in self._watched:
+            widget.installEventFilter(self)
         self._place()
+
+    def _upwards(self, widget: QWidget | None) -> Iterator[QWidget]:
+        while widget is not None and widget is not self.window():
+            yield widget
+            widget = widget.parentWidget()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         moved = (QEvent.Type.Move, QEvent.Type.Resize, QEvent.Type.Hide, QEvent.Type.Show)
-        if watched is self._followed and event.type() in moved:
+        if watched in self._watched and event.type() in moved:
             self._place()
         return False
 
     def _place(self) -> None:
         widget = self._followed
-        if widget is None or not isValid(widget) or not widget.isVisible():
+        if widget is None or not isValid(widget) or widget.visibleRegion().isEmpty():
             self.hide()
             return
         corner = widget.mapTo(self.window(), widget.rect().topLeft())

@@ -27,7 +27,7 @@ from workbench.gui.widgets.focus_ring import FocusRing
 from workbench.gui.window.foot import Foot
 from workbench.gui.window.notice_bar import NoticeBar
 from workbench.gui.window.pages import PageArea, PageSpec
-from workbench.gui.window.panel_help import HELP
+from workbench.gui.window.panel_help import HELP, PAGE_HELP
 from workbench.gui.window.projector import Projector
 from workbench.gui.window.split import Split
 from workbench.gui.window.top_bar import TopBar
@@ -100,11 +100,14 @@ class MainWindow(QMainWindow):
             panel.setAccessibleName(panel.accessibleName() or title)
             panel.setWhatsThis(panel.whatsThis() or text)
             self._add_commands(panel)
-        self.pages.made.connect(self._add_commands)
+        self.pages.made.connect(self._add_page)
         bench.live.result_changed.connect(self.show_result)
-        self.pages.opened.connect(self._fold_foot)
+        self.pages.opened.connect(self._share_height)
+        # After the bar and the foot took their own new heights.
+        bench.theme_changed.connect(self._share_height)
         self._unsubscribe = bench.session.subscribe(self._on_change)
         self.restyle()
+        self._share_height()
         self.show_result(bench.live.result)
         self.pages.restore()
         self.network.setFocus()
@@ -129,13 +132,16 @@ class MainWindow(QMainWindow):
         if specs is not None:
             self.bench.actions.add(specs())
 
+    def _add_page(self, page: QWidget) -> None:
+        page.setWhatsThis(page.whatsThis() or PAGE_HELP.get(page.objectName(), ""))
+        self._add_commands(page)
+
     def restyle(self) -> None:
         """Take colours and sizes again, for what Qt paints itself."""
         theme, type_ = self.bench.theme, self.bench.type
         QApplication.setPalette(palette(theme))
         QApplication.setFont(type_.sans())
         self.setStyleSheet(style_sheet(theme, type_))
-        self._fold_foot(self.pages.page)
 
     def restore_geometry(self) -> None:
         """Stand where the window stood last time, or fill the screen."""
@@ -148,15 +154,20 @@ class MainWindow(QMainWindow):
         if change.before is change.after:
             self.show_state()
 
-    def _fold_foot(self, page: str) -> None:
-        projecting = self.bench.projecting
+    def _share_height(self) -> None:
+        """Give bench, page and foot their heights; a projector has room for the bench or for a page."""
+        projecting, page = self.bench.projecting, self.pages.page
+        alone = projecting and bool(page)
+        if alone and self.split.isAncestorOf(self.focusWidget() or self):
+            self.pages.tabs.tabs[page].setFocus()
+        self.split.setHidden(alone)
         self.pages.tabs.setVisible(not projecting or bool(page))
+        self.pages.fit(self.height() - self.top.minimumHeight(), whole=projecting)
         self.foot.fold(folded=bool(page) or projecting or self.height() < self.bench.px(900))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self.pages.fit(self.height() - self.top.height())
-        self._fold_foot(self.pages.page)
+        self._share_height()
         self.notices.place()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

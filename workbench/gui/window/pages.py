@@ -51,7 +51,7 @@ class PageArea(QWidget):
         self._specs = {spec.id: spec for spec in specs}
         self._made: dict[str, QWidget] = {}
         self._shown: Result | None = None
-        self._room = 0
+        self._room, self._whole = 0, False
         self.tabs = TabRow(bench, specs, self)
         self.stack = QStackedWidget(self)
         column = QVBoxLayout(self)
@@ -74,10 +74,12 @@ class PageArea(QWidget):
         """Id and word of every page, in the order of the tabs."""
         return tuple((spec.id, spec.title) for spec in self._specs.values())
 
-    def fit(self, room: int) -> None:
-        """Take the height that the bench and the page share. [px]"""
-        self._room = room
-        self.stack.setFixedHeight(round(room * self._bench.settings.get(PAGE_HEIGHT)))
+    def fit(self, room: int, *, whole: bool = False) -> None:
+        """Take the height that the bench and the page share, or that the page has for itself. [px]"""
+        self._room, self._whole = room, whole
+        share = round(room * self._bench.settings.get(PAGE_HEIGHT))
+        self.stack.setMinimumHeight(0 if whole else share)
+        self.stack.setMaximumHeight(room if whole else share)
 
     def restore(self) -> None:
         """Open the page that was open last time."""
@@ -123,6 +125,8 @@ class PageArea(QWidget):
 
     def _drag(self, up_px: int) -> None:
         """Follow the pointer that drags the row of tabs; the page's height is what it leaves."""
+        if self._whole:
+            return
         share = up_px / max(1, self._room)
         if share < FOLD_BELOW:
             if self.page:
