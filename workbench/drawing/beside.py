@@ -49,8 +49,8 @@ def _edges(drawing: Drawing, symbol: Symbol, band: Rect) -> Iterator[float]:
     marks += [end.at.moved(-8 * drawing.unit) for end in drawing.open_ends]
     boxes += [Rect.around(at, 1, 16 * drawing.unit) for at in marks]
     for wire in drawing.wires:
-        boxes += [
-            Rect.between(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x) + 0.1, max(a.y, b.y) + 0.1)
-            for a, b in pairwise(wire.points)
-        ]
+        for a, b in pairwise(wire.points):
+            line = Rect.between(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x) + 0.1, max(a.y, b.y) + 0.1)
+            # A bus that begins on the part's own wire ends the words too, so they never stand past it.
+            boxes.append(line.grown(0.0, 12 * drawing.unit) if a.x == b.x else line)
     yield from (box.left for box in boxes if box.left > symbol.body.right - 1 and box.overlaps(band))

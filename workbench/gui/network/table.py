@@ -20,8 +20,8 @@ NEW = Row(PartId(""), ("", "", "", "", "", ""), Standing.NEW)
 HINTS = {
     Column.PART: "new part",
     Column.VALUE: "value",
-    Column.FROM: "from node",
-    Column.TO: "to node",
+    Column.FROM: "node",
+    Column.TO: "node",
 }
 """What stands in the empty cells of the last row."""
 Index = QModelIndex | QPersistentModelIndex

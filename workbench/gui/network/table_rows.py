@@ -73,8 +73,8 @@ def table_rows(project: Project, channel: Channel) -> tuple[Row, ...]:
         rows.append(Row(part.id, texts, Standing.RESISTOR if resistor else Standing.CAPACITOR))
     wiring = project.wiring
     around = (
-        (H_SERIES, wiring.h, "J1 contact 13", Standing.SYNC),
-        (V_SERIES, wiring.v, "J1 contact 14", Standing.SYNC),
+        (H_SERIES, wiring.h, "J1.13", Standing.SYNC),
+        (V_SERIES, wiring.v, "J1.14", Standing.SYNC),
         (LOAD, "J1", "ground", Standing.LOAD),
     )
     for name, a, b, standing in around:
