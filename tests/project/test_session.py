@@ -132,6 +132,16 @@ def test_escape_drops_a_drag(session: Session, project: Project) -> None:
     assert session.project.name == "Pier"
 
 
+def test_what_is_merging_is_known_until_it_is_released(session: Session) -> None:
+    assert session.merging is None
+
+    session.apply("Name it", lambda p: replace(p, name="a"), merge="typed")
+    assert session.merging == "typed"
+    session.release()
+
+    assert session.merging is None
+
+
 def test_a_gesture_is_one_step_and_every_edit_is_heard(session: Session, project: Project) -> None:
     changes = heard(session)
 
