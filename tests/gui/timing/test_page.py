@@ -375,6 +375,14 @@ def test_the_page_has_room_for_all_of_it(page, width, height):
     assert shown.frame_view.geometry().right() < shown.rates.geometry().left()
 
 
+def test_tables_stand_below_each_other_where_a_projector_is_narrow(page):
+    shown = page(width=700, height=300)
+
+    (area,) = shown.findChildren(QScrollArea)
+    assert shown.frame_table.y() > shown.line.geometry().bottom()
+    assert area.horizontalScrollBar().maximum() == 0
+
+
 def test_the_frame_ruler_goes_first_and_the_axes_next(page):
     wide, less, narrow = (page(width=width, height=339) for width in (1900, 1440, 1280))
 

@@ -17,7 +17,7 @@ from workbench.project.document import Direction, Project
 
 __all__ = ["TimingPage"]
 
-_ROOM_FOR_RULER, _ROOM_FOR_GAPS, _ROOM_FOR_MONITOR = 1700, 1440, 1000
+_ROOM_FOR_RULER, _ROOM_FOR_GAPS, _ROOM_FOR_MONITOR, _ROOM_FOR_TABLES = 1700, 1440, 1000, 780
 """Widths from which these have room. [px at 14 px text]
 
 Without the ruler the frame's edges are moved in the scanline panel, under its preset Frame.
@@ -89,7 +89,7 @@ class TimingPage(QWidget):
         self._right = right
         self._row.addLayout(tables)
         self._row.addWidget(self.frame_ruler, 0, Qt.AlignmentFlag.AlignTop)
-        self._row.addWidget(self.frame_view, 1)
+        self._row.addWidget(self.frame_view, 1, Qt.AlignmentFlag.AlignTop)
         self._row.addLayout(right)
         area = QScrollArea()
         area.setWidgetResizable(True)
@@ -107,6 +107,10 @@ class TimingPage(QWidget):
         narrow, low = width < px(_ROOM_FOR_MONITOR), self.height() < px(_LOW)
         direction = QBoxLayout.Direction.TopToBottom if narrow else QBoxLayout.Direction.LeftToRight
         self._row.setDirection(direction)
+        stacked = width < px(_ROOM_FOR_TABLES)
+        self._beside.setDirection(
+            QBoxLayout.Direction.TopToBottom if stacked else QBoxLayout.Direction.LeftToRight
+        )
         top = px(10 if low else 14)
         self._rows.setContentsMargins(px(20), top, px(20), px(6))
         gaps = width >= px(_ROOM_FOR_GAPS)

@@ -35,7 +35,7 @@ TOPOLOGY_WORDS = {
 HELP = {
     "name": "The project's name. A click opens what can be done with its file: open, save, export, "
     "start from a template.",
-    "undo": "Takes back the last step, which is named beside it. Nothing is lost: redo does it again.",
+    "undo": "Takes back the last step, which its tip names. Nothing is lost: redo does it again.",
     "redo": "Does the step again that was undone last.",
     "mode": "The display mode: how many pixels and lines, how long the porches and sync pulses, how "
     "fast. All figures of the scanline follow from it.",

@@ -61,13 +61,17 @@ class PointerCard(Overlay):
         row = len(values) * (px(SAMPLE + 5) + value_width) + max(len(values) - 1, 0) * px(14) + px(18)
         width = max(QFontMetricsF(type_.sans(0.86)).horizontalAdvance(words), row) + px(22)
         height = px(26 + 19 * bool(values))
-        if width > places.colour.width():
+        # With large text it may lie over the margins, where the lane alone has no room for it.
+        wide = width > places.colour.width()
+        first = px(4) if wide else places.colour.left()
+        last = places.margin.right() - px(8) if wide else places.colour.right()
+        if width > last - first:
             self.set_box(QRectF())
             return
         left = x + px(14)
-        if left + width > places.colour.right():
-            left = x - px(14) - width
-        left = max(left, places.colour.left())
+        if left + width > last:
+            left = min(x - px(14), last) - width
+        left = max(left, first)
         lane = places.colour
         tops = (lane.top() + px(8), lane.center().y() - height / 2, lane.bottom() - px(34) - height)
         top = calmest(taken(left, left + width), tops, height)

@@ -10,7 +10,7 @@ from workbench.gui.scanline.content.cursors import Place
 from workbench.gui.scanline.content.scales import TimeScale
 from workbench.gui.scanline.lanes.cursor_lines import CursorLine
 from workbench.gui.scanline.lanes.overlay import Overlay
-from workbench.gui.scanline.lanes.places import Places, arrange
+from workbench.gui.scanline.lanes.places import Places, arrange, spread
 
 __all__ = ["PointingView"]
 
@@ -57,6 +57,15 @@ class PointingView(pg.GraphicsView):
         if not self._by_key:
             self._by_key = True
             self.viewport().update()
+
+    def part_tags(self) -> None:
+        """Spread the names of the cursors, so that neither covers the other."""
+        standing = [line for line in self.lines.values() if line.stands_at is not None]
+        sizes = [line.tag_width + self.bench.px(2) for line in standing]
+        wanted = [line.stands_at for line in standing]
+        middles = spread(wanted, sizes, self.places.colour.left() - self.bench.px(30), self.width())
+        for line, middle in zip(standing, middles, strict=True):
+            line.name_at(middle)
 
     def cursor_at(self, x: float, y: float) -> Place | None:
         """Return the cursor under a place of the screen, the nearer of two."""

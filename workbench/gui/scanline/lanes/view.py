@@ -22,7 +22,7 @@ from workbench.gui.scanline.lanes.cursor_lines import PointerLine
 from workbench.gui.scanline.lanes.end_names import HeldLevel, colour_ends, named_levels, sync_ends
 from workbench.gui.scanline.lanes.lane import Lane
 from workbench.gui.scanline.lanes.margin import Margin
-from workbench.gui.scanline.lanes.places import Places, arrange, spread
+from workbench.gui.scanline.lanes.places import Places, arrange
 from workbench.gui.scanline.lanes.pointing import PointingView
 from workbench.gui.scanline.lanes.strip import Strip
 from workbench.gui.scanline.lanes.styles import (
@@ -176,16 +176,7 @@ class LanesView(PointingView):
         seen = time_s is not None and time.first_s <= time_s <= time.last_s
         x = time.x(time_s) if time_s is not None and seen else None
         self.lines[place].stand(self.places, x, lit=lit and self.hasFocus())
-        self._part_tags()
-
-    def _part_tags(self) -> None:
-        """Spread the names of the cursors, so that neither covers the other."""
-        standing = [line for line in self.lines.values() if line.stands_at is not None]
-        sizes = [line.tag_width + self.bench.px(2) for line in standing]
-        wanted = [line.stands_at for line in standing]
-        middles = spread(wanted, sizes, self.places.colour.left() - self.bench.px(30), self.width())
-        for line, middle in zip(standing, middles, strict=True):
-            line.name_at(middle)
+        self.part_tags()
 
     def hide_cards(self) -> None:
         """Take the cards away."""
