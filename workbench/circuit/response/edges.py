@@ -2,17 +2,19 @@
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
 from workbench.circuit.ports import FloatArray
+from workbench.circuit.response.line import Line, passages_on
 from workbench.circuit.response.path import Path
 from workbench.circuit.response.transform import (
     MOST_SAMPLES,
     SAMPLES_PER_CHANGE,
-    omega_of,
+    Grid,
+    mix,
     quick_count,
-    ramp_of,
 )
 
 __all__ = ["Edges", "edges_of"]
@@ -37,6 +39,7 @@ class Edges:
     """First echo over first arrival of all pins together; none without one. [1]"""
 
 
+@lru_cache(maxsize=8)
 def edges_of(path: Path) -> Edges:
     """Return the edge of every pin.
 
@@ -45,7 +48,7 @@ def edges_of(path: Path) -> Edges:
     The ghost's size is taken from the model's own waves: the first echo alone over the first
     arrival alone, each one round trip after it has come. So the loss of the cable is in it.
     """
-    return _lumped_edges(path) if path.line is None else _line_edges(path, path.line.delay_s)
+    return _lumped_edges(path) if path.line is None else _line_edges(path, path.line)
 
 
 def _lumped_edges(path: Path) -> Edges:
@@ -53,30 +56,34 @@ def _lumped_edges(path: Path) -> Edges:
     spans = [path.rise_s, *settled, *(path.rise_s + settled)]
     # Not np.unique, which would load numpy.ma: 40 ms of the start.
     time_s = np.sort(np.concatenate([np.linspace(0.0, span, _SAMPLES_PER_LAG) for span in spans]))
-    volts = path.supply_volts * path.poles.shares @ path.poles.ramps(time_s, path.rise_s)
+    volts = mix(path.supply_volts * path.poles.shares, path.poles.ramps(time_s, path.rise_s))
     return Edges(time_s, volts, None)
 
 
-def _line_edges(path: Path, delay_s: float) -> Edges:
-    trip_s = 2.0 * delay_s
-    step_s, n_samples = _grid(path, trip_s)
-    ramp = ramp_of(path, n_samples, step_s)
-    omega = omega_of(n_samples, step_s)
+def _line_edges(path: Path, line: Line) -> Edges:
+    trip_s = 2.0 * line.delay_s
+    grid = _grid(path, trip_s)
+    omega = grid.omega
     lagging = path.poles.lagging(omega)
-    first, again = path.waves(omega, lagging)
-    arriving = np.fft.rfft(np.diff(ramp, prepend=0.0)) * first
-    all_pins = path.poles.shares.sum(axis=0) @ lagging * arriving
+    first, again = path.waves(omega, lagging, passages_on(line, grid))
+    arriving = np.fft.rfft(np.diff(grid.ramp(path.rise_s), prepend=0.0)) * first
+    all_pins = mix(path.poles.shares.sum(axis=0), lagging) * arriving
     spectra = np.concatenate((lagging * (arriving / (1.0 - again)), np.stack((all_pins, all_pins * again))))
-    *rows, arrival, echo = np.cumsum(np.fft.irfft(spectra, n_samples), axis=1)
-    time_s = np.linspace(0.0, n_samples * step_s, n_samples, endpoint=False)
+    rows = np.cumsum(np.fft.irfft(spectra, grid.n_samples), axis=1)
+    arrival, echo = rows[-2:]
+    time_s = grid.step_s * np.arange(grid.n_samples, dtype=np.float64)
     came, came_again = np.interp(trip_s, time_s, arrival), np.interp(2.0 * trip_s, time_s, echo)
-    volts = path.supply_volts * path.poles.shares @ np.array(rows)
+    volts = mix(path.supply_volts * path.poles.shares, rows[:-2])
     ghost = float(came_again / came) if abs(came_again) > _NO_ECHO * abs(came) > 0.0 else None
     return Edges(time_s, volts, ghost)
 
 
-def _grid(path: Path, trip_s: float) -> tuple[float, int]:
-    """Return time step and number of samples; echoes come on a sample, where their corners do not ring."""
-    wanted_s = path.shortest_s / SAMPLES_PER_CHANGE
-    step_s = max(trip_s / math.ceil(trip_s / wanted_s), path.settling_s / MOST_SAMPLES)
-    return step_s, quick_count(path.settling_s / step_s)
+def _grid(path: Path, trip_s: float) -> Grid:
+    """Return the grid; echoes come on a sample, where their corners do not ring.
+
+    Samples of a round trip are one of 16 numbers an octave, so that most edits stay on the same grid.
+    """
+    wanted = max(1.0, trip_s * SAMPLES_PER_CHANGE / path.shortest_s)
+    per_trip = math.ceil(2.0 ** (math.ceil(16.0 * math.log2(wanted)) / 16.0))
+    step_s = max(trip_s / per_trip, path.settling_s / MOST_SAMPLES)
+    return Grid(quick_count(path.settling_s / step_s), step_s)

@@ -10,7 +10,7 @@ from workbench.circuit.network import Cable, Driver, Load, Network
 from workbench.circuit.ports import FloatArray
 from workbench.circuit.response.edges import edges_of
 from workbench.circuit.response.path import find_path
-from workbench.circuit.response.transform import all_skews, read_only
+from workbench.circuit.response.transform import all_skews, mix, read_only
 
 __all__ = ["Glitch", "glitches"]
 
@@ -61,7 +61,7 @@ def glitches(
         return ()
     skews = all_skews(network, skews_s)
     edges = edges_of(path)
-    time_s = _joined(edges.time_s, skews)
+    time_s = _joined(edges.time_s, skews, even=path.line is not None)
     moving = np.array(
         [
             np.interp(time_s - skew, edges.time_s, volts, left=0.0)
@@ -73,17 +73,21 @@ def glitches(
     return tuple(_glitch(code, states, path.weights_volts, time_s, moving) for code in steps)
 
 
-def _joined(time_s: FloatArray, skews_s: FloatArray) -> FloatArray:
-    """Return instants that resolve every pin's edge, and the moment before it in case it is a step. [s]"""
+def _joined(time_s: FloatArray, skews_s: FloatArray, *, even: bool) -> FloatArray:
+    """Return instants that resolve every pin's edge, and the moment before it in case it is a step. [s]
+
+    Evenly spaced instants do so at any time; others are closer together at the start of an edge.
+    """
     starts = np.unique(np.append(skews_s, 0.0))
-    return np.unique(np.concatenate((np.nextafter(starts, -1.0), *(time_s + start for start in starts))))
+    grids = [time_s] if even else [time_s + start for start in starts]
+    return np.unique(np.concatenate((np.nextafter(starts, -1.0), starts, *grids)))
 
 
 def _glitch(
     after: int, states: FloatArray, weights_volts: FloatArray, time_s: FloatArray, moving: FloatArray
 ) -> Glitch:
     start, end = (float(states[code] @ weights_volts) for code in (after - 1, after))
-    volts = start + (states[after] - states[after - 1]) @ moving
+    volts = start + mix(states[after] - states[after - 1], moving)
     low, high = min(start, end), max(start, end)
     beyond = np.maximum(volts - high, 0.0) + np.minimum(volts - low, 0.0)
     peak = float(beyond[np.argmax(np.abs(beyond))])

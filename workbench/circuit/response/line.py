@@ -2,14 +2,16 @@
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
 from workbench.circuit.network import Cable, Load
 from workbench.circuit.ports import FloatArray
 from workbench.circuit.response.poles import ComplexArray
+from workbench.circuit.response.transform import Grid
 
-__all__ = ["SPEED_OF_LIGHT", "Line"]
+__all__ = ["SPEED_OF_LIGHT", "Line", "Passages", "passages_on"]
 
 SPEED_OF_LIGHT = 299_792_458.0
 """Exact by the definition of the metre, BIPM, The International System of Units, 9th edition. [m/s]"""
@@ -17,6 +19,20 @@ SPEED_OF_LIGHT = 299_792_458.0
 _NEPER_DB = 20.0 / math.log(10.0)
 _MOST_RETURNED = 0.999
 """A round trip returns at most this share of a wave: nothing rings for ever. [1]"""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Passages:
+    """What becomes of a wave on a cable, each of shape (n_frequencies,); read-only."""
+
+    first: ComplexArray
+    """Volts at the monitor for each volt sent, before any echo and without the delay. [1]"""
+    back: ComplexArray
+    """Part of what is sent that comes back to the sender and starts again, with its delay. [1]"""
+
+    def __post_init__(self) -> None:
+        self.first.setflags(write=False)
+        self.back.setflags(write=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,13 +83,19 @@ class Line:
         siemens = self.load.siemens + 1j * omega * (self.load.farads * self.load.monitors)
         return np.asarray(2.0 / (1.0 + self.cable.ohms * siemens) - 1.0)
 
-    def waves(self, omega: FloatArray, source_impedance: ComplexArray) -> tuple[ComplexArray, ComplexArray]:
+    def passages(self, omega: FloatArray) -> Passages:
+        """Return what the cable and the monitor do to a wave, whatever sends it."""
+        loss, reflected = self.loss(omega), self.load_reflection(omega)
+        back = reflected * loss**2 * np.exp(-2.0j * self.delay_s * omega)
+        return Passages(loss * (1.0 + reflected), back)
+
+    def waves(self, passages: Passages, source_impedance: ComplexArray) -> tuple[ComplexArray, ComplexArray]:
         """Return the first arrival at the monitor, and what is left of a wave there a round trip later.
 
         Parameters
         ----------
-        omega : float array, shape (n_frequencies,)
-            Angular frequency. [rad/s]
+        passages : Passages
+            Of this line.
         source_impedance : complex array, shape (n_frequencies,)
             Impedance at the near end with the cable's own in parallel to it. [Ω]
 
@@ -84,9 +106,12 @@ class Line:
         again : complex array, shape (n_frequencies,)
             Part of the first arrival that comes again, with its delay. [1]
         """
-        loss, reflected = self.loss(omega), self.load_reflection(omega)
-        first = loss * (1.0 + reflected)
-        source_reflection = (2.0 / self.cable.ohms) * source_impedance - 1.0
-        again = source_reflection * reflected * loss**2 * np.exp(-2.0j * self.delay_s * omega)
+        again = ((2.0 / self.cable.ohms) * source_impedance - 1.0) * passages.back
         again *= _MOST_RETURNED / np.maximum(np.abs(again), _MOST_RETURNED)
-        return first, again
+        return passages.first, again
+
+
+@lru_cache(maxsize=8)
+def passages_on(line: Line, grid: Grid) -> Passages:
+    """Return the passages at the frequencies of a transform; an edit of the network needs no new ones."""
+    return line.passages(grid.omega)

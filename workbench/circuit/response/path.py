@@ -27,8 +27,9 @@ from workbench.circuit.network import (
     Zeros,
 )
 from workbench.circuit.ports import FloatArray
-from workbench.circuit.response.line import Line
+from workbench.circuit.response.line import Line, Passages
 from workbench.circuit.response.poles import ComplexArray, Poles, find_poles
+from workbench.circuit.response.transform import mix
 from workbench.circuit.solution import find_problems
 
 __all__ = ["Path", "find_path"]
@@ -59,11 +60,17 @@ class Path:
         left = 1.0 - source * load
         return (1.0 + load) / left if left > 1e-9 else 0.0
 
-    def waves(self, omega: FloatArray, lagging: ComplexArray) -> tuple[ComplexArray, ComplexArray]:
-        """Return the first arrival at the monitor, and the part of it that comes again. [1]"""
+    def waves(
+        self, omega: FloatArray, lagging: ComplexArray, passages: Passages | None = None
+    ) -> tuple[ComplexArray, ComplexArray]:
+        """Return the first arrival at the monitor, and the part of it that comes again. [1]
+
+        ``passages`` are those of the line at these frequencies, where they are known already.
+        """
         if self.line is None:
             return np.ones(len(omega), np.complex128), np.zeros(len(omega), np.complex128)
-        return self.line.waves(omega, self.poles.impedance @ lagging)
+        known = self.line.passages(omega) if passages is None else passages
+        return self.line.waves(known, mix(self.poles.impedance, lagging))
 
     def transfer(self, omega: FloatArray) -> ComplexArray:
         """Return volts at the monitor for each volt of each pin, shape (n_pins, n_frequencies). [1]
@@ -75,7 +82,7 @@ class Path:
         """
         lagging = self.poles.lagging(omega)
         first, again = self.waves(omega, lagging)
-        return np.asarray(self.poles.shares @ (lagging * (first / (1.0 - again))))
+        return mix(self.poles.shares, lagging * (first / (1.0 - again)))
 
     def round_trips(self) -> int:
         """Return after how many round trips next to nothing of an edge is left. [1]
@@ -88,7 +95,7 @@ class Path:
         omega = np.concatenate(([0.0], np.geomspace(1e5, 1e12, 57)))
         lagging = self.poles.lagging(omega)
         first, again = self.waves(omega, lagging)
-        sent = np.abs(self.poles.shares.sum(axis=0) @ lagging * first)
+        sent = np.abs(mix(self.poles.shares.sum(axis=0), lagging) * first)
         ramp = 1.0 / np.maximum(1.0, 0.5 * omega * self.shortest_s)
         above = np.maximum(0.0, np.log(sent * ramp / (sent.max() + _TINY) / _NO_ECHO + _TINY))
         left = np.clip(np.abs(again), _TINY, 0.999)

@@ -8,13 +8,14 @@ import numpy as np
 
 from workbench.circuit.network import Cable, Driver, Load, Network
 from workbench.circuit.ports import FloatArray
+from workbench.circuit.response.line import Line, passages_on
 from workbench.circuit.response.path import Path, find_path
 from workbench.circuit.response.transform import (
     MOST_SAMPLES,
     SAMPLES_PER_CHANGE,
+    Grid,
     all_skews,
-    omega_of,
-    ramp_of,
+    mix,
     read_only,
 )
 
@@ -78,38 +79,42 @@ def pixel_pulse(
         return PixelPulse(read_only(np.zeros((network.n_pins, 1, samples))), step_s)
     skews = all_skews(network, skews_s)
     n_pixels = min(2 + math.ceil((path.settling_s + skews.max()) / pixel_s), _MOST_PIXELS)
-    pulses = _pulses if path.line is None else _line_pulses
-    volts = pulses(path, skews, pixel_s, n_pixels * samples, samples).reshape(-1, n_pixels, samples)
+    pulses = _pulses(path, skews, pixel_s, n_pixels * samples, samples)
+    volts = pulses.reshape(-1, n_pixels, samples)
     return PixelPulse(read_only(_cut(volts, path.weights_volts)), step_s)
 
 
 def _pulses(path: Path, skews_s: FloatArray, pixel_s: float, n_samples: int, samples: int) -> FloatArray:
-    """Return the pulses in closed form, shape (n_pins, n_samples). [V]"""
+    """Return the pulses, in closed form where there is no cable, shape (n_pins, n_samples). [V]"""
+    if path.line is not None:
+        return _line_pulses(path, path.line, skews_s, pixel_s, n_samples, samples)
     time_s = np.arange(n_samples) * (pixel_s / samples)
     volts = np.empty((len(skews_s), n_samples))
     for skew in set(skews_s.tolist()):
         edges = path.poles.ramps(time_s - skew, path.rise_s)
         edges[:, samples:] -= edges[:, :-samples].copy()
         late = skews_s == skew
-        volts[late] = path.supply_volts * path.poles.shares[late] @ edges
+        volts[late] = mix(path.supply_volts * path.poles.shares[late], edges)
     return volts
 
 
-def _line_pulses(path: Path, skews_s: FloatArray, pixel_s: float, n_samples: int, samples: int) -> FloatArray:
-    """Return the pulses at the end of the cable, shape (n_pins, n_samples). [V]"""
+def _line_pulses(
+    path: Path, line: Line, skews_s: FloatArray, pixel_s: float, n_samples: int, samples: int
+) -> FloatArray:
     finer = _finer(pixel_s / samples, n_samples, path.shortest_s)
-    step_s = pixel_s / (samples * finer)
-    pixel = ramp_of(path, n_samples * finer, step_s)
+    grid = Grid(n_samples * finer, pixel_s / (samples * finer))
+    pixel = grid.ramp(path.rise_s)
     pixel[samples * finer :] -= pixel[: -samples * finer].copy()
-    omega = omega_of(len(pixel), step_s)
+    omega = grid.omega
     lagging = path.poles.lagging(omega)
-    first, again = path.waves(omega, lagging)
+    first, again = path.waves(omega, lagging, passages_on(line, grid))
     spectra = np.fft.rfft(pixel) * (first / (1.0 - again)) * lagging
     volts = np.empty((len(skews_s), n_samples))
-    for skew in set(skews_s.tolist()):
-        rows = np.fft.irfft(spectra * np.exp(-1j * omega * skew), len(pixel))[:, ::finer]
+    for skew in np.unique(skews_s):
+        moved = spectra * np.exp(-1j * omega * skew) if skew else spectra
+        rows = np.fft.irfft(moved, grid.n_samples)[:, ::finer]
         late = skews_s == skew
-        volts[late] = path.supply_volts * path.poles.shares[late] @ rows
+        volts[late] = mix(path.supply_volts * path.poles.shares[late], rows)
     return volts
 
 

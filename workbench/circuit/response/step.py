@@ -9,7 +9,7 @@ from workbench.circuit.network import Cable, Driver, Load, Network
 from workbench.circuit.ports import FloatArray
 from workbench.circuit.response.edges import edges_of
 from workbench.circuit.response.path import Path, find_path
-from workbench.circuit.response.transform import read_only
+from workbench.circuit.response.transform import mix, read_only
 
 __all__ = ["Step", "step_figures"]
 
@@ -101,7 +101,7 @@ def _bandwidth_hz(path: Path) -> float | None:
         omega = 2.0 * math.pi * hz
         lagging = path.poles.lagging(omega)
         first, again = path.waves(omega, lagging)
-        left: FloatArray = np.abs(pins @ lagging * (first / (1.0 - again)))
+        left: FloatArray = np.abs(mix(pins, lagging) * (first / (1.0 - again)))
         return left - math.sqrt(0.5) * abs(float(pins.sum()) * path.settled_line)
 
     hz = _probing_hz(path)

@@ -1,23 +1,27 @@
-"""Drives for the Fourier transform, and the bounds it is kept to."""
+"""The Fourier transform's grid and drive, the bounds it is kept to, and products with long rows."""
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TypeVar
 
 import numpy as np
+import numpy.typing as npt
 
 from workbench.circuit.network import Network
 from workbench.circuit.ports import FloatArray
-from workbench.circuit.response.path import Path
 
 __all__ = [
     "MOST_SAMPLES",
     "SAMPLES_PER_CHANGE",
+    "Grid",
     "all_skews",
-    "omega_of",
+    "mix",
     "quick_count",
-    "ramp_of",
     "read_only",
 ]
+
+Number = TypeVar("Number", np.float64, np.complex128)
 
 MOST_SAMPLES = 1 << 16
 """Samples of one transform at most. [1]"""
@@ -35,9 +39,45 @@ def quick_count(wanted: float) -> int:
     return min(count for count in (power, power * 3 // 4, power * 5 // 8) if count >= wanted)
 
 
-def ramp_of(path: Path, n_samples: int, step_s: float) -> FloatArray:
-    """Return the drivers' edge; one shorter than two samples would ring in the transform. [1]"""
-    return np.clip(np.arange(n_samples) * (step_s / max(path.rise_s, 2.0 * step_s)), 0.0, 1.0)
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """Instants of a transform: a number of samples, and the time from one to the next."""
+
+    n_samples: int
+    step_s: float
+
+    @property
+    def omega(self) -> FloatArray:
+        """Return the angular frequencies of a real transform. [rad/s]"""
+        return np.asarray(2.0 * math.pi * np.fft.rfftfreq(self.n_samples, self.step_s))
+
+    def ramp(self, rise_s: float) -> FloatArray:
+        """Return the drivers' edge; one shorter than two samples would ring in the transform. [1]"""
+        slope = self.step_s / max(rise_s, 2.0 * self.step_s)
+        return np.clip(np.arange(self.n_samples) * slope, 0.0, 1.0)
+
+
+def mix(shares: FloatArray, rows: npt.NDArray[Number]) -> npt.NDArray[Number]:
+    """Return ``shares @ rows`` for a few long rows, computed on this thread alone.
+
+    Parameters
+    ----------
+    shares : float array, shape (n_rows,) or (n_mixtures, n_rows)
+    rows : float or complex array, shape (n_rows, n_samples)
+
+    Returns
+    -------
+    array of the rows' kind, shape (n_samples,) or (n_mixtures, n_samples)
+
+    Notes
+    -----
+    A matrix library shares such products among threads that have to be woken: on a busy machine that
+    takes longer than all the rest of a response.
+    """
+    mixed = np.zeros((*shares.shape[:-1], rows.shape[1]), rows.dtype)
+    for share, row in zip(shares.T, rows, strict=True):
+        mixed += share[..., None] * row
+    return mixed
 
 
 def all_skews(network: Network, skews_s: Sequence[float]) -> FloatArray:
@@ -45,11 +85,6 @@ def all_skews(network: Network, skews_s: Sequence[float]) -> FloatArray:
     skews = np.zeros(network.n_pins)
     skews[: len(skews_s)] = skews_s
     return skews
-
-
-def omega_of(n_samples: int, step_s: float) -> FloatArray:
-    """Return the angular frequencies of a real transform. [rad/s]"""
-    return np.asarray(2.0 * math.pi * np.fft.rfftfreq(n_samples, step_s))
 
 
 def read_only(array: FloatArray) -> FloatArray:
