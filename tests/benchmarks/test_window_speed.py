@@ -3,20 +3,22 @@
 import subprocess
 import sys
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 from statistics import median, quantiles
 
 import pytest
 from PySide6.QtWidgets import QApplication, QWidget
 
-from workbench.circuit.network import PartId
+from workbench.circuit.network import Cable, Load, PartId
 from workbench.files.assets import asset_path
 from workbench.files.project_file import read_project
 from workbench.files.recovery import Recovery
 from workbench.gui.settings import Settings
 from workbench.gui.start.desk import Desk
 from workbench.gui.start.fonts import load_fonts
-from workbench.project.document import Channel
+from workbench.project.document import Channel, Project
+from workbench.project.edits.drive import set_skews
 from workbench.project.edits.parts import set_value
 from workbench.project.session import Session
 
@@ -78,6 +80,27 @@ def test_edit_to_painted(desk: Desk, figures, page: str) -> None:
     topic = "Edit of one resistor to everything painted, 1920×1080, 640×480@60, 5-5-5"
     figures.add(topic, f"against the bare repaint{where}", median(spent) / bare, at_most=2.5)
     figures.add(topic, f"95th percentile{where}", quantiles(spent, n=20)[-1] * 1e3, "ms", at_most=16.7)
+
+
+def with_everything(project: Project) -> Project:
+    """Return the project with a lossy cable, capacitors at both ends, a late pin and channels apart."""
+    cable = Cable(10.0, loss_db_per_m=0.1)
+    project = replace(project, linked=False, cable=cable, load=Load(ohms=82.0, farads=10e-12))
+    for place, channel in enumerate(Channel):
+        project = set_skews(project, channel, (4e-9, 0.0, 1e-9 * place))
+    return project
+
+
+def test_edit_to_painted_with_cable_capacitors_and_skew(desk: Desk, figures) -> None:
+    desk.bench.apply("Everything", with_everything)
+    settle()
+    bare = figures.median_s(lambda: repaint_all(desk.window), repeats=40)
+
+    spent = edit_seconds(desk, figures)
+
+    topic = "Edit of one resistor to everything painted, with cable, capacitors and skew"
+    figures.add(topic, "against the bare repaint", median(spent) / bare, at_most=2.5)
+    figures.add(topic, "95th percentile", quantiles(spent, n=20)[-1] * 1e3, "ms", at_most=16.7)
 
 
 BARE = """
