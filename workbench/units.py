@@ -28,6 +28,7 @@ __all__ = [
     "format_percent",
     "format_quantity",
     "format_significant",
+    "parse_current",
     "parse_list",
     "parse_quantity",
     "split_values",
@@ -73,6 +74,7 @@ _LONGEST = 80
 _TIDY = str.maketrans({_MINUS: "-", "\u03bc": "µ", "\u2126": "Ω"} | dict.fromkeys("\u00a0\u2009\u202f", " "))
 _SUFFIX = r"\s*(?P<suffix>[^0-9\s.,+-]*)"
 _NUMBER = re.compile(r"(?P<number>[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)(?P<power>[eE][+-]?[0-9]+)?" + _SUFFIX)
+_BARE = re.compile(r"[+-]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)")
 _MARKED = re.compile(r"(?P<whole>[0-9]*)(?P<mark>[^\W\d_])(?P<part>[0-9]+)" + _SUFFIX)
 _OPERATORS = re.compile(r"(\|\||\(|\)|(?<![eE])\+)")
 
@@ -140,6 +142,23 @@ def split_values(text: str) -> tuple[str, ...]:
 def parse_list(text: str, unit: str, *, zero: bool = False) -> tuple[float, ...]:
     """Read a comma-separated list of values; see :func:`split_values` and :func:`parse_quantity`."""
     return tuple(parse_quantity(item, unit, zero=zero) for item in split_values(text))
+
+
+def parse_current(text: str) -> float:
+    """Read a current; a bare number is in milliamperes, like every current that is shown. [A]
+
+    Raises
+    ------
+    QuantityError
+        As :func:`parse_quantity`.
+
+    Examples
+    --------
+    >>> parse_current("20"), parse_current("20 mA"), parse_current("0.02 A")
+    (0.02, 0.02, 0.02)
+    """
+    bare = bool(_BARE.fullmatch(text.strip()))
+    return parse_quantity(f"{text.strip()} mA" if bare else text, "A")
 
 
 def format_quantity(value: float, unit: str, digits: int = 4) -> str:

@@ -93,7 +93,7 @@ def test_refused_row_is_not_taken(desk, qtbot) -> None:
 
 @pytest.mark.parametrize(
     ("text", "nearness"),
-    [("und", 0), ("name", 1), ("take", 3), ("xyz", None), ("undo back", 0)],
+    [("und", 0), ("nam", 1), ("name", 0), ("take", 3), ("xyz", None), ("undo back", 0)],
 )
 def test_finder_ranks_by_where_the_letters_stand(text, nearness) -> None:
     assert rank(text, Find("Undo name", "Takes it back", "", list)) == nearness

@@ -3,6 +3,8 @@
 import os
 import sys
 from collections.abc import Sequence
+from difflib import get_close_matches
+from pathlib import Path
 from typing import TextIO
 
 from workbench.cli.parser import COMMANDS, command_line
@@ -44,10 +46,19 @@ def main(argv: Sequence[str] | None = None) -> int:
 def _run(words: list[str]) -> int:
     if not words or words[0] not in (*COMMANDS, "-h", "--help", "--version"):
         # `backporch` and `backporch FILE` open the window.
+        _refuse_slip(words)
         words = ["window", *words]
     arguments = command_line().parse_args(words)
     run: int = arguments.run(arguments)
     return run
+
+
+def _refuse_slip(words: list[str]) -> None:
+    """Raise for a first word that was meant for a command: no option, and no file either."""
+    if words and words[0][:1] not in ("", "-") and not Path(words[0]).suffix and not Path(words[0]).exists():
+        near = get_close_matches(words[0], COMMANDS, n=1)
+        hint = f"did you mean {near[0]}?" if near else "see backporch --help"
+        raise WorkbenchError(f"{words[0]} is neither a command nor a file: {hint}")
 
 
 def _refuse(sentence: str) -> int:

@@ -58,7 +58,9 @@ def find_needs(
             names = (sheet.measure(step.part.id, NAME) for step in run.steps)
             after[slot] = max(after[slot], max(names, default=0.0) + 14 * unit)
         if GROUND in run.nodes:
-            before[slot] = max(before[slot], 40 * unit)
+            # Beside the boxes stands a ground symbol: after a pin's, and before all others.
+            beside = after if run.end.node == GROUND and run.start.node in plan.network.pins else before
+            beside[slot] = max(beside[slot], 40 * unit)
     rungs = _rung_texts(plan, sheet)
     if rungs and (rank := plan.rank[plan.rungs[0].run.start]) < count:
         # The texts beside the rungs stand before the next boxes, not before the socket.

@@ -2,12 +2,15 @@
 
 import json
 import math
+import re
 from typing import Any, NoReturn
 
 from workbench.errors import FileError
 
 __all__ = ["json_text", "parse_json", "plain_key"]
 
+_WORDS = re.compile(r'"(?:[^"\\]|\\.)*"|(?P<bare>NaN|-?Infinity)')
+"""Strings, to be passed over, and the constants that are JSON to Python alone."""
 _LONGEST_KEY = 40
 _MOST_DIGITS = 15
 """Whole numbers of so many digits are exact as floating-point numbers too. [1]"""
@@ -44,7 +47,10 @@ def parse_json(data: bytes) -> Any:
         if text.lstrip()[0] not in "{[":
             raise FileError("this is no project: a project's file begins with a brace; open another file")
         return json.loads(
-            text, object_pairs_hook=_unique, parse_constant=_no_constant, parse_int=_whole_number
+            text,
+            object_pairs_hook=_unique,
+            parse_constant=lambda name: _no_constant(name, text),
+            parse_int=_whole_number,
         )
     except UnicodeDecodeError as error:
         raise FileError(f"byte {error.start} is not UTF-8 text; open another file, or a copy") from error
@@ -85,8 +91,10 @@ def _unique(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     return found
 
 
-def _no_constant(name: str) -> NoReturn:
-    raise FileError(f"{name} stands where a number is needed; write the value")
+def _no_constant(name: str, text: str) -> NoReturn:
+    place = next(found for found in _WORDS.finditer(text) if found["bare"])
+    line = text.count("\n", 0, place.start()) + 1
+    raise FileError(f"{name} stands where a number is needed, at line {line}; write the value")
 
 
 def _whole_number(digits: str) -> int:

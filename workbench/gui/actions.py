@@ -40,6 +40,8 @@ class ActionSpec:
     scope: QWidget | None = field(default=None, compare=False)
     """Widget that must hold the focus for the key to count; none for the whole window."""
     in_finder: bool = True
+    also: str = ""
+    """Words that find it and are not shown."""
 
 
 class Actions(QObject):

@@ -16,6 +16,7 @@ from workbench.gui.settings import BASE_POINTS, THEME, Setting, Settings
 from workbench.gui.theme import PROJECTOR, THEMES, Theme, Type
 from workbench.gui.view_state import ViewState
 from workbench.project.document import Project
+from workbench.project.edits.channels import link_channels, unlink
 from workbench.project.session import Session
 
 __all__ = ["DESIGN_PX", "PROJECTOR_PX", "Bench", "Dialogs", "Images", "Notice"]
@@ -136,6 +137,14 @@ class Bench(QObject):
             self.notice(str(reason), warning=True)
             return False
         return True
+
+    def toggle_link(self) -> None:
+        """Link the channels to the one that is drawn, whose network wins, or let them part."""
+        source = self.view.channel
+        if self.session.project.linked:
+            self.apply("Let the channels part", unlink)
+        elif self.apply(f"Link the channels to {source.value}", lambda p: link_channels(p, source)):
+            self.notice(f"All three channels now have the network of {source.value}.")
 
     def notice(self, text: str, *, warning: bool = False) -> None:
         """Show one sentence inline."""

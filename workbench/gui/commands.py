@@ -102,7 +102,15 @@ def view_specs(bench: Bench, pages: PageArea, openers: Openers) -> tuple[ActionS
             for number, (spec_id, title) in enumerate(pages.titles, 1)
         ),
         *(_theme_spec(bench, name) for name in ThemeName if name is not ThemeName.PROJECTOR),
-        ActionSpec("view.preferences", "Preferences", openers.preferences, "View", shortcut="Ctrl+,"),
+        ActionSpec(
+            "view.preferences",
+            "Preferences",
+            openers.preferences,
+            "View",
+            shortcut="Ctrl+,",
+            tip="Theme, text size, symbols, series, and the limits of the pins.",
+            also="settings options theme dash zig-zag current limit",
+        ),
         ActionSpec(
             "help.here",
             "Explain what has the focus",

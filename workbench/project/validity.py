@@ -181,7 +181,7 @@ def _wiring_flaws(project: Project) -> Iterator[Flaw]:
         if given != count:
             yield (
                 f"wiring.{channel.value}",
-                f"names {given} pins, but the channel has {count}: name each once",
+                f"has {given} of the channel's {count} pins: name each once",
             )
         names += wiring[channel]
     yield from _doubles((*names, wiring.h, wiring.v), "wiring")

@@ -49,7 +49,7 @@ def rank(text: str, find: Find) -> int | None:
         return None
     if find.refused:
         return 4
-    if not words or title.startswith(words[0]):
+    if not words or title.startswith(words[0]) or words[0] in title.split():
         return 0
     if any(part.startswith(words[0]) for part in title.split()):
         return 1

@@ -125,7 +125,7 @@ class Cards(QObject):
             action = actions.action(spec.id)
             if spec.in_finder:
                 why_not = "" if action.isEnabled() else "not now"
-                yield Find(action.text(), spec.tip, actions.keys(spec.id), action.trigger, why_not)
+                yield Find(action.text(), spec.tip, actions.keys(spec.id), action.trigger, why_not, spec.also)
 
     def _parts(self, _text: str) -> Iterable[Find]:
         project = self._bench.session.project

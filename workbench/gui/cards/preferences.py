@@ -25,7 +25,7 @@ from workbench.gui.widgets import CheckBox, Choice, Field, Words
 from workbench.gui.widgets.card import Card
 from workbench.project.edits.drive import set_limits
 from workbench.project.edits.naming import set_series
-from workbench.units import format_quantity, parse_quantity
+from workbench.units import format_quantity, parse_current
 
 __all__ = ["PreferencesCard"]
 
@@ -59,8 +59,8 @@ class PreferencesCard(Card):
         self.series.set_value(bench.session.project.series.name)
         self.series.chosen.connect(self._set_series)
         driver = bench.session.project.driver
-        self.pin = self._limit("one pin may carry", driver.pin_limit_amps)
-        self.total = self._limit("all pins together", driver.total_limit_amps)
+        self.pin = self._limit("one pin may carry, mA", driver.pin_limit_amps)
+        self.total = self._limit("all pins together, mA", driver.total_limit_amps)
         self.said = Words(bench, LIMIT_CAUTION, size=0.9, role="dim")
         self.said.wrap(bench.px(430))
         self.column.addWidget(self.said)
@@ -95,7 +95,7 @@ class PreferencesCard(Card):
         return choice
 
     def _limit(self, caption: str, amps: float | None) -> Field:
-        field = Field(self.bench, f"{caption}, in amperes", placeholder="not entered", mono=True)
+        field = Field(self.bench, caption, placeholder="not entered", mono=True)
         field.setFixedWidth(self.bench.px(140))
         field.setText("" if amps is None else format_quantity(amps, "A"))
         field.editingFinished.connect(self._set_limits)
@@ -110,7 +110,7 @@ class PreferencesCard(Card):
         amps = []
         for field in (self.pin, self.total):
             try:
-                amps.append(parse_quantity(field.text(), "A") if field.text().strip() else None)
+                amps.append(parse_current(field.text()) if field.text().strip() else None)
             except QuantityError as reason:
                 field.set_state("fails")
                 self.said.say(str(reason))
@@ -118,6 +118,8 @@ class PreferencesCard(Card):
             field.set_state("")
         self.said.say(LIMIT_CAUTION)
         pin, total = amps
+        for field, value in zip((self.pin, self.total), amps, strict=True):
+            field.setText("" if value is None else format_quantity(value, "A"))
         if self.bench.apply("Enter the limits of the pins", lambda project: set_limits(project, pin, total)):
             self.bench.settings.set(PIN_LIMIT, pin)
             self.bench.settings.set(TOTAL_LIMIT, total)

@@ -72,10 +72,11 @@ class FindingsStrip(QWidget):
         self._project, self._findings = project, result.findings
         places = {_key(finding): place for place, finding in reversed([*enumerate(self._findings)])}
         self._place = places.get(_key(shown), 0) if shown else 0
-        first = self._findings[0] if self._findings else None
-        if shown and first and (_key(first), first.severity) not in before:
-            # Something graver came up with this edit: it is what the person wants to know of.
-            self._place = 0 if first.severity.rank < shown.severity.rank else self._place
+        fresh = next((f for f in self._findings if (_key(f), f.severity) not in before), None)
+        if shown and fresh and fresh.severity is not Severity.INFO:
+            # This edit brought it up: it is what the person wants to know of, unless what is shown is graver.
+            graver = shown.severity.rank < fresh.severity.rank
+            self._place = self._place if graver else self._findings.index(fresh)
         self._say()
 
     def set_folded(self, *, folded: bool) -> None:

@@ -16,7 +16,6 @@ from workbench.gui.network.canvas import Canvas
 from workbench.gui.network.pins import PinKeys
 from workbench.gui.network.table_rows import as_text
 from workbench.project.document import Channel, Project
-from workbench.project.edits.channels import link_channels, unlink
 from workbench.project.edits.ladders import add_bit, remove_bit, set_capacitor, set_output_series, set_shunt
 from workbench.project.edits.networks import parts_of
 from workbench.project.edits.parts import join, partner, remove_part, split_in_parallel, split_in_series
@@ -170,7 +169,7 @@ class NetworkCommands:
             self._spec(
                 "link",
                 "Link the channels",
-                self._link,
+                self.bench.toggle_link,
                 shortcut="L",
                 scope=self.canvas,
                 label=lambda: "Let the channels part" if self._linked() else "Link the channels",
@@ -260,13 +259,6 @@ class NetworkCommands:
         if part is not None:
             self.bench.view.choose(None)
             self._apply(f"Remove {part}", lambda project, channel: remove_part(project, channel, part))
-
-    def _link(self) -> None:
-        channel = self.channel
-        if self._linked():
-            self.bench.apply("Let the channels part", unlink)
-        else:
-            self.bench.apply("Link the channels", lambda project: link_channels(project, channel))
 
     def copy_picture(self) -> None:
         """Put the drawing on the clipboard, as a picture and in words."""

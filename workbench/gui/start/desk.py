@@ -28,7 +28,6 @@ from workbench.gui.settings import Settings
 from workbench.gui.start.panels import PANELS
 from workbench.gui.window.main_window import MainWindow, Panels
 from workbench.pipeline.run import Pipeline
-from workbench.project.edits.channels import link_channels, unlink
 from workbench.project.session import Change, Session
 
 __all__ = ["Desk"]
@@ -96,7 +95,7 @@ class Desk(QObject):
         actions.add(file_specs(self.files, self.window.close))
         actions.add(picture_specs(self.images))
         actions.add(fault_specs(self.faults, self.fault_list.open))
-        actions.add(edit_specs(self.bench, self._toggle_link, openers))
+        actions.add(edit_specs(self.bench, self.bench.toggle_link, openers))
         actions.add(view_specs(self.bench, self.window.pages, openers))
 
     def _connect_bar(self) -> None:
@@ -106,7 +105,7 @@ class Desk(QObject):
         row.name.clicked.connect(self.open_menu)
         row.mode.clicked.connect(self.cards.choose_mode)
         row.ladder.clicked.connect(self.cards.make_ladder)
-        row.linked.clicked.connect(self._toggle_link)
+        row.linked.clicked.connect(self.bench.toggle_link)
         row.finder.asked.connect(self.cards.find)
         row.projector.clicked.connect(self.window.projector.toggle)
 
@@ -120,14 +119,6 @@ class Desk(QObject):
                 self.window.pages.open("monitor")
         else:
             self.files.open(path)
-
-    def _toggle_link(self) -> None:
-        """Link the channels to the one that is drawn, or let them part."""
-        source = self.bench.view.channel
-        if self.session.project.linked:
-            self.bench.apply("Let the channels part", unlink)
-        else:
-            self.bench.apply("Link the channels", lambda project: link_channels(project, source))
 
     def _on_change(self, change: Change) -> None:
         if change.before is change.after:

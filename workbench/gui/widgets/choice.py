@@ -100,3 +100,6 @@ def pick_from_menu(under: QWidget, options: Sequence[str], value: str, take: Cal
     menu.aboutToHide.connect(menu.deleteLater)
     menu.setMinimumWidth(under.width())
     menu.popup(under.mapToGlobal(QPoint(0, under.height() + 2)))
+    held = group.checkedAction()
+    if held is not None:  # the arrows go on from the choice that holds
+        menu.setActiveAction(held)

@@ -118,6 +118,8 @@ class ChoiceList(QListView):
 
     picked = Signal(object)
     """The :class:`Row` that was picked."""
+    refused = Signal(str)
+    """Why the row that was picked cannot be taken."""
 
     def __init__(self, bench: Bench, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -168,5 +170,10 @@ class ChoiceList(QListView):
         super().keyPressEvent(event)
 
     def _pick(self, index: Index) -> None:
-        if index.isValid() and not self._rows.row(index).refused:
-            self.picked.emit(self._rows.row(index))
+        if not index.isValid():
+            return
+        row = self._rows.row(index)
+        if row.refused:
+            self.refused.emit(row.refused)
+        else:
+            self.picked.emit(row)

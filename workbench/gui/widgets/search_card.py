@@ -60,6 +60,7 @@ class SearchCard(Card):
         self.field.textChanged.connect(self._search)
         self.field.installEventFilter(self)
         self.list.picked.connect(self._take)
+        self.list.refused.connect(lambda reason: bench.notice(reason, warning=True))
 
     def search(self, text: str = "", *, current: int = 0) -> None:
         """Start with a text; ``current`` is the row to stand on."""

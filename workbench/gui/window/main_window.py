@@ -158,7 +158,8 @@ class MainWindow(QMainWindow):
         """Give bench, page and foot their heights; a projector has room for the bench or for a page."""
         projecting, page = self.bench.projecting, self.pages.page
         alone = projecting and bool(page)
-        if alone and self.split.isAncestorOf(self.focusWidget() or self):
+        focused: QWidget | None = self.focusWidget()
+        if alone and focused is not None and self.split.isAncestorOf(focused):
             self.pages.tabs.tabs[page].setFocus()
         self.split.setHidden(alone)
         self.pages.tabs.setVisible(not projecting or bool(page))

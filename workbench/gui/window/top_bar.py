@@ -117,7 +117,7 @@ class BenchRow(QWidget):
         self.name = ProjectName(bench)
         self.saved = Words(bench, "", size=0.9, role="dim", width_for="changes not saved")
         self.undo = IconButton(bench, "undo", "Undo")
-        self.undo_name = Words(bench, "", size=0.9, role="dim")
+        self.undo_name = Words(bench, "", size=0.9, role="dim", elided=True)
         self.redo = IconButton(bench, "redo", "Redo")
         self.mode = Choice(bench, "Mode")
         self.ladder = Choice(bench, "Ladder")
@@ -145,6 +145,8 @@ class BenchRow(QWidget):
         self._row.setContentsMargins(px(20), 0, px(20), 0)
         self._row.setSpacing(px(10))
         self.finder.setMaximumWidth(px(380))
+        # A column of its own, so that nothing after it moves when another step is named.
+        self.undo_name.setFixedWidth(px(130))
         self._fold()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -154,7 +156,6 @@ class BenchRow(QWidget):
     def say_history(self, undo: str) -> None:
         """Name the step that undo would undo, where there is room."""
         self.undo_name.say(undo)
-        self._fold()
 
     def _fold(self) -> None:
         """Leave the captions away where the width is short; the names go to tool tips."""
@@ -162,7 +163,7 @@ class BenchRow(QWidget):
         self.brand.set_wide(wide=wide)
         self.name.set_room(220 if wide else 130)
         self._rules[0].setVisible(wide)
-        self.undo_name.setVisible(wide and bool(self.undo_name.text()))
+        self.undo_name.setVisible(wide)
         self.mode.set_caption_shown(shown=wide)
         self.ladder.set_caption_shown(shown=wide)
         self.chain.setVisible(wide)

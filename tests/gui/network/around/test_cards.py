@@ -86,7 +86,7 @@ class TestDrive:
 
     def test_limits_are_entered_and_forgotten(self, qtbot, panel) -> None:
         card = opened(panel, Kind.CONTROLLER)
-        field = card.fields["one pin"]
+        field = card.fields["one pin, mA"]
 
         type_into(qtbot, field, "8m")
         assert project(panel).driver.pin_limit_amps == 8e-3

@@ -20,7 +20,7 @@ from workbench.project.edits.drive import (
     set_supply,
     set_zeros,
 )
-from workbench.units import format_quantity, parse_quantity
+from workbench.units import format_quantity, parse_current, parse_quantity
 
 __all__ = ["DriveCard"]
 
@@ -50,8 +50,8 @@ class DriveCard(FormCard):
         self.add_heading("What it may carry")
         pin = LiveField(bench, "limit of one pin", _pin_limit, _put_pin_limit, placeholder="not entered")
         every = LiveField(bench, "limit of all pins", _total, _put_total, placeholder="not entered")
-        self.add_field("one pin", pin, "Your own entry, from the maker's data")
-        self.add_field("all pins together", every, "Your own entry, from the maker's data")
+        self.add_field("one pin, mA", pin, "Your own entry, from the maker's data")
+        self.add_field("all pins together, mA", every, "Your own entry, from the maker's data")
         self.add_column()
         self._add_skews()
         self.add_caution(CAUTION)
@@ -148,4 +148,4 @@ def _put_total(project: Project, text: str) -> Project:
 
 
 def _limit(text: str) -> float | None:
-    return parse_quantity(text, "A") if text.strip() else None
+    return parse_current(text) if text.strip() else None

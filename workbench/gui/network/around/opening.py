@@ -33,6 +33,7 @@ class CardOpening(QObject):
                 lambda: self.open_for(Target(Kind.CONTROLLER)),
                 "Network",
                 tip="Supply, on-resistance, zeros, rise time, and what the pins may carry.",
+                also="current limit milliamperes float floating skew controller driver volts",
             ),
             ActionSpec(
                 "network.cable",
@@ -40,6 +41,7 @@ class CardOpening(QObject):
                 lambda: self.open_for(Target(Kind.SCREEN)),
                 "Network",
                 tip="Load, monitors, input capacitance, the cable to them, and the sync lines.",
+                also="termination coax length ghost impedance threshold",
             ),
         )
 

@@ -38,7 +38,7 @@ class AreaNames(Overlay):
         self._shown: tuple[Places, TimeScale, Axis, float, str] | None = None
         self.names: tuple[AreaName, ...] = ()
 
-    def show(self, places: Places, time: TimeScale, axis: Axis, count_s: float, picture: str) -> None:
+    def name_areas(self, places: Places, time: TimeScale, axis: Axis, count_s: float, picture: str) -> None:
         """Name the regions of a line or frame that are in sight; ``picture`` is the active one's name."""
         shown = (places, time, axis, count_s, picture)
         if shown == self._shown and not self.box.isEmpty():

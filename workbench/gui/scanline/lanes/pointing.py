@@ -60,9 +60,9 @@ class PointingView(pg.GraphicsView):
 
     def part_tags(self) -> None:
         """Spread the names of the cursors, so that neither covers the other."""
-        standing = [line for line in self.lines.values() if line.stands_at is not None]
+        standing = {line: at for line in self.lines.values() if (at := line.stands_at) is not None}
         sizes = [line.tag_width + self.bench.px(2) for line in standing]
-        wanted = [line.stands_at for line in standing]
+        wanted = list(standing.values())
         middles = spread(wanted, sizes, self.places.colour.left() - self.bench.px(30), self.width())
         for line, middle in zip(standing, middles, strict=True):
             line.name_at(middle)

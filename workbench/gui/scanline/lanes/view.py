@@ -272,7 +272,7 @@ class LanesView(PointingView):
         self.strip.place(places, time)
         if self.bench.projecting:
             picture = "active picture" if self._shown.seen else "no picture"
-            self.area_names.show(places, time, self._shown.axis, self._shown.count_s, picture)
+            self.area_names.name_areas(places, time, self._shown.axis, self._shown.count_s, picture)
         else:
             self.area_names.set_box(QRectF())
         self._show_margin(time)
