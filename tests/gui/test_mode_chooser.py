@@ -130,7 +130,7 @@ def test_a_mode_outside_the_monitors_range_is_named_with_the_limit(desk):
 def test_interlaced_modes_say_why_not_and_cannot_be_changed(card):
     card.search("1024x768@43i")
 
-    assert "two fields half a line apart" in card.current.refused
+    assert "half-line fields are not simulated" in card.current.refused
     assert not card.change.isEnabled()
 
 

@@ -100,7 +100,7 @@ def _worked_out(text: str) -> list[Mode]:
 
 
 def _row(mode: Mode, *, marked: bool = False) -> Row:
-    refused = "" if simulable(mode) is None else "interlaced: not simulated here"
+    refused = "" if simulable(mode) is None else "interlaced: half-line fields are not simulated"
     figures = f"{mode.pixel_clock_hz / 1e6:7.3f} MHz  {mode.line_rate_hz / 1e3:7.3f} kHz"
     detail = f"favourite · {mode.source}" if marked else mode.source
     return Row(mode_title(mode), detail, figures, mode, refused)
