@@ -42,6 +42,33 @@ def test_fit_gives_the_contract_best_first(board, capsys):
     assert errors[0] == min(errors)
 
 
+@pytest.mark.parametrize(
+    ("aim", "name", "figure"),
+    [
+        ("level", "level error", "worst_error_v"),
+        ("match", "channels alike", "mismatch"),
+        ("steps", "even steps", "max_dnl_lsb"),
+        ("current", "little current", "worst_total_current_a"),
+        ("parts", "few parts", "parts"),
+    ],
+)
+def test_the_first_is_named_by_the_aim_and_nothing_listed_beats_it(
+    board, tmp_path, capsys, aim, name, figure
+):
+    drawer = tmp_path / "drawer.csv"
+    drawer.write_text("value,count\n470,1\n510,1\n560,2\n1k,2\n1.1k,2\n2k,1\n2.2k,2\n2.4k,2\n")
+
+    words = ("fit", str(board), "--drawer", str(drawer), "--aim", aim)
+    candidates = printed(capsys, *words)["candidates"]
+
+    assert name in candidates[0]["best_at"]
+    assert candidates[0][figure] == min(each[figure] for each in candidates)
+    named = [each for candidate in candidates for each in candidate["best_at"]]
+    assert len(named) == len(set(named)) == 6
+    assert main([*words]) == 0
+    assert f"\n{', '.join(candidates[0]['best_at'])}: 9 resistors\n" in capsys.readouterr().out
+
+
 def test_the_best_of_a_series_is_the_best_there_is(board, capsys):
     best = printed(capsys, "fit", str(board), "--series", "E12")["candidates"][0]
 

@@ -7,14 +7,14 @@ from pathlib import Path
 from typing import Any
 
 from workbench.circuit.fit.drawer import Drawer, Leg
-from workbench.circuit.fit.fit import Aim, Candidate, Fit, find_fit
+from workbench.circuit.fit.fit import Aim, Candidate, Fit, best_at, find_fit
 from workbench.circuit.series import Series
 from workbench.cli.output import print_json, print_text
 from workbench.files.drawer import read_drawer
 from workbench.files.project_file import read_project, write_project
 from workbench.project.document import Channel
 from workbench.project.edits.fits import take_fit
-from workbench.units import format_fixed, format_quantity, format_significant
+from workbench.units import format_fixed, format_percent, format_quantity, format_significant
 
 __all__ = ["add", "fit_object", "fit_text"]
 
@@ -71,7 +71,7 @@ def fit_object(found: Fit) -> dict[str, object]:
     return {
         "proved_best": found.proved_best,
         "gap_v": found.gap_volts,
-        "candidates": [_candidate_object(candidate) for candidate in found.candidates],
+        "candidates": [_candidate_object(candidate, aims) for candidate, aims in _listed(found)],
     }
 
 
@@ -89,14 +89,21 @@ def _drawer(arguments: argparse.Namespace) -> Drawer:
     return drawer
 
 
-def _candidate_object(candidate: Candidate) -> dict[str, object]:
+def _listed(found: Fit) -> list[tuple[Candidate, tuple[Aim, ...]]]:
+    """Return the candidates that are best at something, with what that is; others are beaten at all."""
+    best = best_at(found.candidates)
+    return [(candidate, best[id(candidate)]) for candidate in found.candidates if best[id(candidate)]]
+
+
+def _candidate_object(candidate: Candidate, aims: tuple[Aim, ...]) -> dict[str, object]:
     legs = dict(zip(Channel, candidate.legs, strict=True))
     return {
-        "aim": candidate.aim.value,
+        "best_at": [aim.value for aim in aims],
         "ohms": {channel.value: [leg.ohms for leg in legs[channel]] for channel in Channel},
         "legs": {channel.value: [leg.words for leg in legs[channel]] for channel in Channel},
         "worst_error_v": candidate.worst_error_volts,
         "full_scale_v": candidate.full_scale_volts,
+        "mismatch": candidate.mismatch,
         "max_inl_lsb": candidate.max_inl_lsb,
         "max_dnl_lsb": candidate.max_dnl_lsb,
         "source_ohms": candidate.source_ohms,
@@ -111,12 +118,13 @@ def _lines(found: Fit) -> Iterator[str]:
     else:
         gap = format_fixed(found.gap_volts, "V", prefix="m", decimals=2)
         yield f"Not proved: another choice may have a worst level error smaller by up to {gap}."
-    for candidate in found.candidates:
+    for candidate, aims in _listed(found):
         yield ""
-        yield f"{candidate.aim.value}: {candidate.n_parts} resistors"
+        yield f"{', '.join(aim.value for aim in aims)}: {candidate.n_parts} resistors"
         for names, legs in _alike(candidate):
             yield f"  {names:<22}{'  '.join(leg.words for leg in legs)}"
         yield f"  {'white':<22}{format_fixed(candidate.full_scale_volts, 'V')}"
+        yield f"  {'whites differ by':<22}{format_percent(candidate.mismatch, 2)}"
         yield f"  {'worst level error':<22}{_millivolts(candidate.worst_error_volts)}"
         errors = f"{candidate.max_dnl_lsb:.2f} LSB  {candidate.max_inl_lsb:.2f} LSB"
         yield f"  {'largest DNL, INL':<22}{errors}"

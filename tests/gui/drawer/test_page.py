@@ -9,9 +9,9 @@ from PySide6.QtWidgets import QLineEdit
 
 from tests.exports.boards import board
 from workbench.circuit.fit.drawer import Drawer, OwnedPart
-from workbench.circuit.fit.fit import Aim, Candidate
+from workbench.circuit.fit.fit import Aim, Candidate, best_at
 from workbench.circuit.network import Network
-from workbench.gui.drawer.candidates import AIM_WORDS, best_at
+from workbench.gui.drawer.candidates import AIM_WORDS
 from workbench.gui.drawer.drawer_side import DrawerSide
 from workbench.gui.drawer.page import PartsPage
 from workbench.gui.widgets import Sign

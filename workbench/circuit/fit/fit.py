@@ -17,7 +17,7 @@ from workbench.circuit.solution import Levels, solve_levels
 from workbench.errors import NetworkError
 from workbench.progress import SILENT, Progress
 
-__all__ = ["Aim", "Candidate", "Fit", "best_first", "find_fit"]
+__all__ = ["Aim", "Candidate", "Fit", "best_at", "best_first", "find_fit"]
 
 
 class Aim(Enum):
@@ -128,7 +128,7 @@ def find_fit(
     candidates = [_candidate(aim, channels, sets, driver, load) for aim, sets in chosen.items()]
     ranked = best_first(_distinct(candidates), aim)
     if driver.zeros is Zeros.DRIVEN and driver.high_ohms == driver.low_ohms:
-        gap = max(0.0, best.worst_error_volts - best.bound_volts)
+        gap = max(0.0, float(best.worst_error_volts - best.bound_volts))
         return Fit(gap <= _ROUNDING_VOLTS, gap, ranked)
     return Fit(False, min(candidate.worst_error_volts for candidate in ranked), ranked)
 
@@ -136,6 +136,15 @@ def find_fit(
 def best_first(candidates: Iterable[Candidate], aim: Aim) -> tuple[Candidate, ...]:
     """Return candidates in the order in which they serve an aim."""
     return tuple(sorted(candidates, key=lambda candidate: _rank(aim, candidate)))
+
+
+def best_at(candidates: Sequence[Candidate]) -> dict[int, tuple[Aim, ...]]:
+    """Return what each candidate, by its ``id``, is the best at; each aim stands with one candidate.
+
+    A candidate may be picked for one aim and be beaten at it by one that was picked for another.
+    """
+    first = {aim: id(best_first(candidates, aim)[0]) for aim in Aim} if candidates else {}
+    return {id(each): tuple(aim for aim in Aim if first[aim] == id(each)) for each in candidates}
 
 
 def _check_count(drawer: Drawer, networks: Sequence[Network]) -> None:

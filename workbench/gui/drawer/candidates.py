@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbench.circuit.fit.drawer import Leg
-from workbench.circuit.fit.fit import Aim, Candidate, best_first
+from workbench.circuit.fit.fit import Aim, Candidate, best_at, best_first
 from workbench.circuit.sizing import FULL_SCALE_VOLTS
 from workbench.gui.widgets import Sign
 from workbench.gui.widgets.figure_table import Column, FigureRow
@@ -14,7 +14,7 @@ from workbench.pipeline.result import Result
 from workbench.project.document import Channel
 from workbench.units import format_fixed
 
-__all__ = ["AIM_WORDS", "COLUMNS", "best_at", "candidate_rows", "legs_words", "proof_words", "taken"]
+__all__ = ["AIM_WORDS", "COLUMNS", "candidate_rows", "legs_words", "proof_words", "taken"]
 
 COLUMNS = (
     Column("best at", "level, match, current, parts", mono=False, right=False),
@@ -60,14 +60,6 @@ def candidate_rows(result: Result, candidates: Sequence[Candidate], aim: Aim) ->
         words = ", ".join(_SHORT[each] for each in best[id(candidate)])
         rows.append(FigureRow((words, *_figures(candidate)), candidate, mark, tip=legs_words(candidate)))
     return rows
-
-
-def best_at(candidates: Sequence[Candidate]) -> dict[int, list[Aim]]:
-    """Return what each candidate, by its ``id``, is the best at; each aim stands with one candidate."""
-    found: dict[int, list[Aim]] = {id(candidate): [] for candidate in candidates}
-    for aim in AIM_WORDS:
-        found[id(best_first(candidates, aim)[0])].append(aim)
-    return found
 
 
 def taken(result: Result, candidate: Candidate) -> bool:

@@ -9,6 +9,7 @@ from workbench.errors import WorkbenchError
 from workbench.files.drawer import MOST_ROWS, parse_drawer, read_drawer, write_drawer
 from workbench.gui.bench import Bench
 from workbench.gui.drawer.drawer_table import DrawerTable
+from workbench.gui.drawer.empty_card import EmptyCard
 from workbench.gui.drawer.own_drawer import own_drawer
 from workbench.gui.monitor.edid_file import start_folder
 from workbench.gui.timing.page import Refusal
@@ -20,6 +21,8 @@ __all__ = ["DrawerSide"]
 
 _KINDS = "Drawer as a table (*.csv *.tsv *.txt);;All files (*)"
 _SUFFIX = ".csv"
+QWIDGETSIZE_MAX = (1 << 24) - 1
+"""Qt's own word for no greatest size; the binding does not have it. [px]"""
 _TOLD = 3
 """Rows left out that are told of one by one; the rest are counted. [1]"""
 
@@ -37,6 +40,8 @@ class DrawerSide(QWidget):
         self.back = Button(bench, "Take back", ButtonKind.QUIET)
         self.back.setToolTip("Undoes the last change of the drawer.")
         self.table = DrawerTable(bench, self.own.put)
+        self.empty = EmptyCard(bench, "The drawer is empty.", "Type values, or paste a list of what you own.")
+        self._below = QWidget()
         self.refusal = Refusal(bench)
         self.missing = Words(bench, size=0.9, role="dim")
         self.read = Button(bench, "Read CSV …")
@@ -126,10 +131,18 @@ class DrawerSide(QWidget):
             return sum(count for ohms, count in used.items() if part.is_of(ohms))
 
         self.table.show_drawer(drawer, on_board)
+        self._show_empty()
         self.count.say(_count_words(drawer))
         self.missing.say(missing_words(project, drawer) if drawer.parts else "")
         self.back.setVisible(self.own.can_take_back)
         self.write.setEnabled(bool(drawer.parts))
+
+    def _show_empty(self) -> None:
+        """Let an empty drawer keep the one row to type in, and say under it what belongs there."""
+        empty = not self.own.drawer.parts
+        self.empty.setVisible(empty)
+        self._below.setVisible(empty)
+        self.table.setMaximumHeight(self.table.one_row() if empty else QWIDGETSIZE_MAX)
 
     def _lay_out(self) -> None:
         self._head, self._foot = QHBoxLayout(), QHBoxLayout()
@@ -143,6 +156,8 @@ class DrawerSide(QWidget):
         self._column = QVBoxLayout(self)
         self._column.addLayout(self._head)
         self._column.addWidget(self.table, 1)
+        self._column.addWidget(self.empty)
+        self._column.addWidget(self._below, 1)
         self._column.addWidget(self.refusal)
         self._column.addWidget(self.missing)
         self._column.addLayout(self._foot)
@@ -156,6 +171,7 @@ class DrawerSide(QWidget):
         self._head.setSpacing(px(12))
         self._foot.setSpacing(px(8))
         self.back.setMaximumHeight(px(24))
+        self._show_empty()
 
 
 def _count_words(drawer: Drawer) -> str:

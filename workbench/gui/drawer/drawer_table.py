@@ -32,7 +32,7 @@ COLUMNS = (
     Column("measured", "000.000 kΩ"),
     Column("on this board", "12 on this board", mono=False, right=False, takes_rest=True),
 )
-NEW = FigureRow(("type a value", "", "", "", ""), dim=True)
+NEW = FigureRow(("a value", "", "", "", ""), dim=True)
 _VALUE = 0
 
 Put = Callable[[Drawer], object]
@@ -171,6 +171,11 @@ class DrawerTable(QTableView):
     def wanted_width(self) -> int:
         """Return the width in which every column fits. [px]"""
         return sum(self.cells.widths()) + self._bench.px(12)
+
+    def one_row(self) -> int:
+        """Return the height of the head and the row to type in. [px]"""
+        head = self.horizontalHeader().sizeHint().height()
+        return head + self.verticalHeader().defaultSectionSize() + 2 * self.frameWidth()
 
     def copy(self) -> None:
         """Copy the drawer as text, tabs between columns."""

@@ -1,27 +1,26 @@
 """The Parts page: the drawer at the left, the best values that can be made of it at the right."""
 
-from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.circuit.fit.drawer import Drawer
-from workbench.circuit.fit.fit import Aim, Candidate
+from workbench.circuit.fit.fit import Aim, Candidate, best_at
 from workbench.circuit.series import Series
 from workbench.gui.actions import ActionSpec
 from workbench.gui.bench import Bench
 from workbench.gui.drawer.candidates import (
     AIM_WORDS,
     COLUMNS,
-    best_at,
     candidate_rows,
     legs_words,
     proof_words,
     taken,
 )
 from workbench.gui.drawer.drawer_side import DrawerSide
+from workbench.gui.drawer.empty_card import EmptyCard
 from workbench.gui.drawer.finding_values import Search
 from workbench.gui.widgets import Button, ButtonKind, Choice, Sign, Words
-from workbench.gui.widgets.control import outlined
 from workbench.gui.widgets.figure_table import FigureTable
 from workbench.gui.widgets.progress_bar import ProgressBar
 from workbench.gui.widgets.said import Said
@@ -32,6 +31,7 @@ from workbench.project.edits.fits import take_fit
 
 __all__ = ["PartsPage"]
 
+CHOOSE = "Put values into your drawer, or choose a series above, as if you owned all of it."
 _DRAWER = "my drawer"
 _PARTS = ("one part", "up to two parts", "up to three parts")
 _SOURCES = (_DRAWER, *(series.name for series in Series))
@@ -62,7 +62,7 @@ class PartsPage(QWidget):
         self.bar = ProgressBar(bench, "Values tried")
         self.stop = Button(bench, "Stop")
         self.table = FigureTable(bench, "Candidates", COLUMNS)
-        self.empty = EmptyCard(bench)
+        self.empty = EmptyCard(bench, "There is nothing to choose from.", CHOOSE)
         self.chosen_legs = Words(bench, size=0.95, mono=True)
         self.take = Button(bench, "Take these values", ButtonKind.REMEDY)
         self._lay_out()
@@ -219,7 +219,7 @@ class PartsPage(QWidget):
         if not isinstance(candidate, Candidate) or plan is None or not self._can_take():
             return
         where = "the drawer" if self.source.value == _DRAWER else self.source.value
-        aims = best_at(self.search.run.fit.candidates)[id(candidate)] if self.search.run else []
+        aims = best_at(self.search.run.fit.candidates)[id(candidate)] if self.search.run else ()
         label = f"Values from {where}: {AIM_WORDS[aims[0]] if aims else self.aim.value}"
         if self.bench.apply(label, lambda project: take_fit(project, candidate.networks), origin=self):
             # The ladders are the same, their values were open: what was found holds on.
@@ -268,36 +268,3 @@ class PartsPage(QWidget):
         self._columns.setSpacing(px(36 if width >= px(1500) else 24))
         for choice in (self.source, self.legs, self.aim):
             choice.set_caption_shown(shown=width >= px(1240))
-
-
-class EmptyCard(QWidget):
-    """Says that the drawer is empty, and what to do about it."""
-
-    def __init__(self, bench: Bench) -> None:
-        super().__init__()
-        self._bench = bench
-        self._title = Words(bench, "The drawer is empty.", weight=600)
-        self._text = Words(
-            bench,
-            "Type values into it, or paste a list of what you own: value, count, tolerance, measured. "
-            "Or choose a series above, as if you owned all of it.",
-            size=0.95,
-            role="dim",
-        )
-        self._text.setWordWrap(True)
-        self._column = QVBoxLayout(self)
-        self._column.addWidget(self._title)
-        self._column.addWidget(self._text)
-        bench.theme_changed.connect(self._restyle)
-        self._restyle()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        pen = QPen(self._bench.theme.color("outline"), 1.2)
-        pen.setDashPattern([4.0, 3.0])
-        with QPainter(self) as painter:
-            outlined(painter, QRectF(self.rect()), self._bench.px(7), None, pen)
-
-    def _restyle(self) -> None:
-        px = self._bench.px
-        self._column.setContentsMargins(px(16), px(12), px(16), px(12))
-        self._column.setSpacing(px(4))
