@@ -5,6 +5,7 @@ from PySide6.QtTest import QTest
 
 from workbench.bringup.faults import FAULTS, fault_named
 from workbench.circuit.network import PartId
+from workbench.exports import KINDS
 from workbench.files.project_file import encode
 from workbench.gui.faults.card import GROUPS
 from workbench.project.document import Channel
@@ -35,6 +36,26 @@ def test_saving_while_a_fault_is_on_saves_the_design(desk, tmp_path, messages) -
 
     assert desk.files.save()
     assert path.read_bytes() == before
+
+
+def test_what_is_exported_while_a_fault_is_on_is_named_after_it(desk, tmp_path, messages) -> None:
+    said = []
+    desk.bench.noticed.connect(said.append)
+    messages.save_paths = [tmp_path / "a.csv", tmp_path / "b.csv"]
+
+    on(desk, "stuck-high")
+    assert desk.files.export(KINDS["levels-csv"])
+    desk.faults.end_all()
+    assert desk.files.export(KINDS["levels-csv"])
+
+    assert [path.name for path in messages.suggested] == [
+        "Tide board-levels-with-faults.csv",
+        "Tide board-levels.csv",
+    ]
+    assert fault_named("stuck-high").name in said[0].text
+    assert said[0].warning
+    assert said[1].text.startswith("Written: b.csv")
+    assert not said[1].warning
 
 
 def test_no_remedy_is_offered_for_a_broken_board(desk) -> None:

@@ -20,6 +20,9 @@ __all__ = ["FilesFlow"]
 
 PROJECTS = f"Backporch projects (*{SUFFIX})"
 
+BROKEN = "-with-faults"
+"""Ends the name offered for a file while deliberate faults are on."""
+
 SAVE, DISCARD, CANCEL = "Save", "Discard", "Cancel"
 REPLACE = "Replace it"
 
@@ -101,9 +104,13 @@ class FilesFlow:
         """Ask where to write what ``kind`` makes of the result, and write it."""
         bench = self._bench
         bench.live.refresh()
-        name = f"{file_stem(bench.session.project.name)}-{kind.name.rpartition('-')[0]}{kind.suffix}"
+        # With faults on it is the broken board that is exported: its file shall not pass for the design.
+        broken = bool(bench.faults.on)
+        name = f"{file_stem(bench.session.project.name)}-{kind.name.rpartition('-')[0]}"
+        name = f"{name}{BROKEN if broken else ''}{kind.suffix}"
         kinds = f"{kind.description} (*{kind.suffix})"
-        path = self._asked("Export", self._folder(EXPORT_FOLDER) / name, kinds, kind.suffix)
+        title = "Export the board with its deliberate faults" if broken else "Export"
+        path = self._asked(title, self._folder(EXPORT_FOLDER) / name, kinds, kind.suffix)
         if path is None:
             return False
         try:
@@ -112,7 +119,9 @@ class FilesFlow:
             self._tell("Nothing was exported.", reason)
             return False
         bench.settings.set(EXPORT_FOLDER, str(path.parent))
-        bench.notice(f"Written: {path.name}, {kind.description}.")
+        faults = ", ".join(each.words for each in bench.faults.on)
+        shown = f", of the board with a fault: {faults}" if broken else ""
+        bench.notice(f"Written: {path.name}, {kind.description}{shown}.", warning=broken)
         return True
 
     def may_leave(self) -> bool:
