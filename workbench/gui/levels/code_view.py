@@ -89,7 +89,9 @@ class CodeView(QWidget):
     def mousePressEvent(self, event: QMouseEvent) -> None:
         code = self.code_at(event.position().x())
         if code is not None and event.button() == Qt.MouseButton.LeftButton:
-            self._hold(None if code == self.held else code)
+            # Lit may be the pixel that is looked at: only a code that is held is let go.
+            view = self.bench.view
+            self._hold(None if code == view.held(view.channel) else code)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         code = self.code_at(event.position().x())

@@ -13,6 +13,7 @@ from workbench.gui.bench import Bench
 from workbench.gui.levels.code_view import CodeView, Hold
 from workbench.gui.levels.figures import SHOWN_LSB, CodeFigures, FloatArray
 from workbench.gui.widgets import Sign, draw_sign, draw_text
+from workbench.gui.widgets.caption import draw_caption
 
 __all__ = ["ErrorBars"]
 
@@ -24,10 +25,16 @@ class ErrorBars(CodeView):
     """Draws the DNL or the INL of one CodeFigures."""
 
     def __init__(
-        self, bench: Bench, name: str, sentence: str, field: str, hold: Hold, parent: QWidget | None = None
+        self,
+        bench: Bench,
+        name: str,
+        wordings: tuple[str, ...],
+        field: str,
+        hold: Hold,
+        parent: QWidget | None = None,
     ) -> None:
-        super().__init__(bench, f"{name}: {sentence}", hold, parent)
-        self._name, self._sentence, self._field = name, sentence, field
+        super().__init__(bench, f"{name}: {wordings[0]}", hold, parent)
+        self._name, self._wordings, self._field = name, wordings, field
 
     top_lsb = 1
     """End of the scale either way. [LSB]"""
@@ -77,9 +84,8 @@ class ErrorBars(CodeView):
             right -= draw_text(
                 painter, box, "worst", type_.sans(0.9), theme.color("dim"), align=_RIGHTWARD
             ) + px(12)
-        words = QRectF(width + px(14), 0, right - width - px(14), px(22))
-        if words.width() > px(60):
-            draw_text(painter, words, self._sentence, type_.sans(0.9), theme.color("dim"), elide=True)
+        words = QRectF(width + px(10), 0, right - width - px(10), px(22))
+        draw_caption(painter, words, self._wordings, type_.sans(0.9), theme.color("dim"))
 
     def _paint_scale(self, painter: QPainter) -> None:
         theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area

@@ -80,17 +80,26 @@ class CodeFigures:
     @property
     def eye_words(self) -> str:
         """Say how even the steps look."""
-        start = "lightness L*, black 0 to white 100; even steps would look alike"
-        place = self.worst_step
-        return f"{start}; {place - 1} to {place} stands out" if abs(self.dnl_lsb[place]) > EVEN_LSB else start
+        return self.eye_wordings[0]
 
     @property
-    def clipped_words(self) -> str:
-        """Say which codes look alike because they are brighter than full; nothing where none do."""
+    def eye_wordings(self) -> tuple[str, ...]:
+        """Say how even the steps look, longest wording first."""
+        start = "lightness L*, black 0 to white 100"
+        place = self.worst_step
+        if abs(self.dnl_lsb[place]) > EVEN_LSB:
+            odd = f"{place - 1} to {place} stands out"
+            return f"{start}; even steps would look alike; {odd}", f"lightness L*; {odd}", odd
+        return f"{start}; even steps would look alike", start, "lightness L*"
+
+    @property
+    def clipped_words(self) -> tuple[str, ...]:
+        """Say which codes look alike, brighter than full, longest wording first; nothing where none do."""
         above = np.flatnonzero(self.volts > WHITE_VOLTS)
         if len(above) < 2:
-            return ""
-        return f"{above[0]} to {above[-1]} look alike: above {format_fixed(WHITE_VOLTS, 'V')}"
+            return ()
+        alike = f"{above[0]} to {above[-1]} look alike"
+        return f"{alike}: above {format_fixed(WHITE_VOLTS, 'V')}", alike
 
 
 def code_figures(channel: ChannelResult) -> CodeFigures:

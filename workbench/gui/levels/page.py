@@ -18,6 +18,9 @@ from workbench.project.document import Channel, Project
 
 __all__ = ["LevelsPage"]
 
+DNL_WORDS = ("size of each step against one LSB", "steps against one LSB", "of steps")
+INL_WORDS = ("distance of each level from the straight line", "from the straight line", "of levels")
+"""What the two errors are, longest wording first."""
 _EXPORT = "file.export-levels-csv"
 _ROOM_FOR_EYE = 230
 _ROOM_FOR_SENTENCES = 240
@@ -37,10 +40,8 @@ class LevelsPage(QWidget):
         self._edge = 0
         self.figures: CodeFigures | None = None
         self.staircase = Staircase(bench, "Staircase of levels", self.hold, self)
-        self.dnl = ErrorBars(bench, "DNL", "size of each step against one LSB", "dnl_lsb", self.hold, self)
-        self.inl = ErrorBars(
-            bench, "INL", "distance of each level from the straight line", "inl_lsb", self.hold, self
-        )
+        self.dnl = ErrorBars(bench, "DNL", DNL_WORDS, "dnl_lsb", self.hold, self)
+        self.inl = ErrorBars(bench, "INL", INL_WORDS, "inl_lsb", self.hold, self)
         self.eye = EyeStrip(bench, "Lightness of every code", self.hold, self)
         self.title = Words(bench, "Codes", caps=True, role="dim", parent=self)
         self.copy = Button(bench, "Copy as table", ButtonKind.QUIET, self)
@@ -81,8 +82,11 @@ class LevelsPage(QWidget):
         levels = self._result.channels[channel].levels
         if self._shown is None or self._shown[0] is not levels or self._shown[1] is not channel:
             self._shown = levels, channel
+            bits = None if self.figures is None else self.figures.bits
             self.figures = code_figures(self._result.channels[channel])
             self._show(self.figures)
+            if self.figures.bits != bits:
+                self._arrange()
         self._say(matching_words(self._result), source_words(self._result, channel))
         held = self._lit(channel, self._result)
         held = held if held is not None and self.figures and held < self.figures.n_codes else None
@@ -158,4 +162,5 @@ class LevelsPage(QWidget):
             if roomy:
                 said.setGeometry(start, head, width - start - px(12), lines)
                 head += lines + px(2)
-        self.table.setGeometry(start - px(8), head, width - start, height - head - px(4))
+        room = height - head - px(4)
+        self.table.setGeometry(start - px(8), head, width - start, self.table.whole_height(room))

@@ -3,20 +3,22 @@
 from math import ceil
 
 import numpy as np
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
 
 from workbench.checks.limits import WHITE, WHITE_VOLTS
 from workbench.checks.values import EVEN_LSB
+from workbench.gui.levels.callout import Callout
 from workbench.gui.levels.code_view import CodeView
 from workbench.gui.levels.figures import NOTABLE_LSB, CodeFigures, FloatArray
+from workbench.gui.levels.room import clear_place, is_clear
 from workbench.gui.widgets import draw_text
+from workbench.gui.widgets.caption import draw_caption
 from workbench.units import format_fixed
 
 __all__ = ["Staircase"]
 
 _LEFT, _TOP, _RIGHT, _FOOT = 46, 30, 14, 24
-_CALLOUT = 190
 _RIGHTWARD = Qt.AlignmentFlag.AlignRight
 _CENTRE = Qt.AlignmentFlag.AlignHCenter
 
@@ -28,8 +30,8 @@ class Staircase(CodeView):
         px = self.bench.px
         return QRectF(self.rect()).adjusted(px(_LEFT), px(_TOP), -px(_RIGHT), -px(_FOOT))
 
-    heading = "loaded volts for each code"
-    """What stands beside the head."""
+    headings = ("loaded volts for each code", "loaded volts", "")
+    """What stands beside the head, longest wording first."""
     tick_volts = 0.2
     """Distance of the lines of the scale. [V]"""
     top_volts = 0.8
@@ -65,8 +67,7 @@ class Staircase(CodeView):
             pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
             self.paint_steps(painter, self.figures.volts, pen)
             self._paint_white(painter)
-            if not self._paint_callout(painter):
-                self._paint_ideal(painter)
+            self._paint_ideal(painter, self._paint_callout(painter))
 
     def paint_behind(self, painter: QPainter) -> None:
         """Paint what lies behind the steps; children may."""
@@ -76,7 +77,7 @@ class Staircase(CodeView):
         box = QRectF(0, 0, self.width(), px(22))
         width = draw_text(painter, box, "Levels".upper(), type_.caps(), theme.color("dim"))
         words = box.adjusted(width + px(20), 0, 0, 0)
-        draw_text(painter, words, self.heading, type_.sans(0.9), theme.color("dim"), elide=True)
+        draw_caption(painter, words, self.headings, type_.sans(0.9), theme.color("dim"))
 
     def _paint_scale(self, painter: QPainter) -> None:
         theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area
@@ -121,7 +122,7 @@ class Staircase(CodeView):
 
     def paint_steps(self, painter: QPainter, volts: FloatArray, pen: QPen) -> None:
         """Paint levels as a staircase, shape (n_codes,). [V]"""
-        heights = (self.area.bottom() - self.area.height() / self.top_volts * volts).tolist()
+        heights = self.heights(volts).tolist()
         edges = np.linspace(self.area.left(), self.area.right(), len(heights) + 1).tolist()
         points = [
             QPointF(x, y)
@@ -140,66 +141,83 @@ class Staircase(CodeView):
         painter.fillRect(box, theme.color("plot"))
         draw_text(painter, box, words, face, theme.color("dim"), align=_CENTRE)
 
-    def _paint_white(self, painter: QPainter) -> None:
-        """Name white above its step."""
-        theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area
+    def _white_box(self) -> QRectF:
+        """Return where white is named: above its step."""
         assert self.figures is not None
+        type_, px, area = self.bench.type, self.bench.px, self.area
         white = float(self.figures.volts[-1])
-        face, text = type_.mono(0.9, 500), format_fixed(white, "V")
-        width = type_.width(text, face)
-        box = QRectF(area.right() - px(4) - width, self.volts_y(white) - px(20), width, px(16))
-        painter.fillRect(box.adjusted(-px(4), 0, px(4), 0), theme.color("plot"))
-        draw_text(painter, box, text, face, theme.color("text"))
+        width = type_.width(format_fixed(white, "V"), type_.mono(0.9, 500))
+        return QRectF(area.right() - px(4) - width, self.volts_y(white) - px(20), width, px(16))
 
-    def _paint_ideal(self, painter: QPainter) -> None:
-        """Name the ideal staircase under its own steps."""
-        theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area
+    def _paint_white(self, painter: QPainter) -> None:
         assert self.figures is not None
-        last = self.figures.n_codes - 1
-        below = self.volts_y(float(self.figures.ideal_volts[round(last * 0.6)])) + px(10)
-        box = QRectF(area.left(), below, area.width() - px(8), px(16))
-        text = f"ideal, {format_fixed(WHITE_VOLTS, 'V')} at {last}"
-        draw_text(painter, box, text, type_.sans(0.82), theme.color("dim"), align=_RIGHTWARD)
+        theme, px, box = self.bench.theme, self.bench.px, self._white_box()
+        text = format_fixed(float(self.figures.volts[-1]), "V")
+        painter.fillRect(box.adjusted(-px(4), 0, px(4), 0), theme.color("plot"))
+        draw_text(painter, box, text, self.bench.type.mono(0.9, 500), theme.color("text"))
 
-    def _paint_callout(self, painter: QPainter) -> bool:
-        """Point at the most uneven step; return whether its words took the room under the staircase."""
+    def heights(self, volts: FloatArray) -> FloatArray:
+        """Return the heights of levels, shape (n_codes,). [px]"""
+        return np.asarray(self.area.bottom() - self.area.height() / self.top_volts * volts)
+
+    def _traces(self) -> tuple[FloatArray, ...]:
+        assert self.figures is not None
+        return self.heights(self.figures.volts), self.heights(self.figures.ideal_volts)
+
+    def ideal_place(self, taken: QRectF | None = None) -> tuple[str, QRectF] | None:
+        """Return how the ideal staircase is named, and where: under its own steps, clear of all else."""
+        assert self.figures is not None
+        type_, px, area = self.bench.type, self.bench.px, self.area
+        whole = f"ideal, {format_fixed(WHITE_VOLTS, 'V')} at {self.figures.n_codes - 1}"
+        others = [box for box in (taken, self._white_box()) if box is not None]
+        for words in (whole, "ideal"):
+            size = QSizeF(type_.width(words, type_.sans(0.82)), px(16))
+            left = area.right() - px(8) - size.width()
+            first = self.code_at(left - px(6)) or 0
+            top = max(float(heights[first:].max()) for heights in self._traces())
+            box = QRectF(QPointF(left, top + px(8)), size)
+            if area.contains(box) and not any(box.intersects(other) for other in others):
+                return words, box
+        return None
+
+    def _paint_ideal(self, painter: QPainter, taken: QRectF | None) -> None:
+        place = self.ideal_place(taken)
+        if place is not None:
+            words, box = place
+            draw_text(painter, box, words, self.bench.type.sans(0.82), self.bench.theme.color("dim"))
+
+    def callout_place(self) -> QRectF | None:
+        """Return where the words on the most uneven step stand: on no trace; none where no step is."""
         assert self.figures is not None
         px, area, code = self.bench.px, self.area, self.figures.worst_step
         if abs(self.figures.dnl_lsb[code]) < NOTABLE_LSB or area.height() < px(90):
-            return False
-        ring = QPointF(self.code_x(code), self.volts_y(float(self.figures.volts[code - 1 : code + 1].mean())))
-        above = ring.x() - area.left() > px(_CALLOUT)
-        right = ring.x() - px(22) if above else min(ring.x() + px(30 + _CALLOUT), area.right() - px(6))
-        top = area.top() + px(14) if above else area.bottom() - px(52)
-        self._paint_sizes(painter, code, right, top)
-        self._paint_ring(painter, code, ring, QPointF(right + px(6), top + px(9)) if above else ring)
-        return not above
+            return None
+        size, ring = Callout.on(self.bench, self.figures).size, self._ring(code)
+        corner = QPointF(ring.x() - px(22) - size.width(), area.top() + px(14))
+        usual, gap = QRectF(corner, size), float(px(6))
+        if area.contains(usual) and is_clear(usual, area, self._traces(), gap):
+            return usual
+        return clear_place(size, area, self._traces(), (self._white_box(),), ring, gap)
 
-    def _paint_sizes(self, painter: QPainter, code: int, right: float, top: float) -> None:
-        """Write the size of the most uneven step, and that of the others under it."""
+    def _ring(self, code: int) -> QPointF:
+        """Return the middle of the step into a code."""
         assert self.figures is not None
-        theme, type_, px = self.bench.theme, self.bench.type, self.bench.px
-        lines = (
-            (f"step {code - 1} to {code}", float(self.figures.step_volts[code])),
-            ("most others", self.figures.usual_step_volts),
-        )
-        text, dim = theme.color("text"), theme.color("dim")
-        for row, (words, volts) in enumerate(lines):
-            box = QRectF(right - px(_CALLOUT), top + row * px(19), px(_CALLOUT), px(18))
-            value = format_fixed(volts, "V", prefix="m", decimals=1)
-            width = draw_text(painter, box, value, type_.mono(0.9, 500), text, align=_RIGHTWARD)
-            box.setRight(right - width - px(6))
-            draw_text(painter, box, words, type_.sans(0.86), dim, align=_RIGHTWARD)
+        middle = float(self.figures.volts[max(code - 1, 0) : code + 1].mean())
+        return QPointF(self.code_x(code), self.volts_y(middle))
 
-    def _paint_ring(self, painter: QPainter, code: int, ring: QPointF, words: QPointF) -> None:
-        """Ring the step, with a leader from its words where those stand above it."""
+    def _paint_callout(self, painter: QPainter) -> QRectF | None:
+        """Point at the most uneven step; return where its words stand."""
         assert self.figures is not None
+        box, code = self.callout_place(), self.figures.worst_step
+        if box is None:
+            return None
+        callout, ring = Callout.on(self.bench, self.figures), self._ring(code)
+        callout.paint(painter, box)
         theme, radius = self.bench.theme, self.bench.px(8)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         weighty = abs(self.figures.dnl_lsb[code]) > EVEN_LSB
         painter.setPen(QPen(theme.color("warns" if weighty else "dim"), 1.4))
         painter.drawEllipse(ring, radius, radius)
-        if ring.y() - radius > words.y():
-            painter.setPen(QPen(theme.color("dim"), 1.0))
-            corner, foot = QPointF(ring.x(), words.y()), QPointF(ring.x(), ring.y() - radius)
-            painter.drawPolyline(QPolygonF([words, corner, foot]))
+        if box.right() < ring.x() - radius and box.bottom() < ring.y() - radius:
+            callout.lead(painter, box, QPointF(ring.x(), ring.y() - radius))
+        return box

@@ -31,8 +31,8 @@ from workbench.gui.widgets.control import outlined
 
 __all__ = ["CodeTable"]
 
-_STEP, _DNL, _EYE = 4, 5, 8
-_LEAST_MISSED = (_EYE, 6, 3, 7)
+_BITS, _STEP, _DNL, _EYE = 1, 4, 5, 8
+_LEAST_MISSED = (_EYE, 6, 3, 7, _STEP, _DNL)
 _WIDEST = ("code", "00000000", "0.0000", "0.000", "−0000.0", "−00.00", "−00.00", "100", "greyscale")
 _RIGHTWARD = Qt.AlignmentFlag.AlignRight
 
@@ -60,9 +60,12 @@ class CodeDelegate(QStyledItemDelegate):
         measure = QFontMetricsF(self._bench.type.mono(0.9, 600))
         head = QFontMetricsF(self._bench.type.sans(0.86))
         pad = self._bench.px(18)
+        texts = list(_WIDEST)
+        figures = self._model.figures
+        texts[_BITS] = "0" * (figures.bits if figures is not None else len(_WIDEST[_BITS]))
         return tuple(
             round(max(measure.horizontalAdvance(widest), head.horizontalAdvance(name))) + pad
-            for widest, name in zip(_WIDEST, COLUMNS, strict=True)
+            for widest, name in zip(texts, COLUMNS, strict=True)
         )
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
@@ -148,9 +151,18 @@ class CodeTable(QTableView):
         """Return the width in which every column fits. [px]"""
         return sum(self.delegate.widths) + self._bench.px(16)
 
+    def whole_height(self, room: int) -> int:
+        """Return the height in which only whole rows are seen, no more than there is. [px]"""
+        fixed = self.horizontalHeader().height() + 2 * self.frameWidth()
+        row = self.verticalHeader().defaultSectionSize()
+        return fixed + max(0, room - fixed) // row * row
+
     def show_codes(self, figures: CodeFigures) -> None:
         """Show other figures."""
+        before = self.codes.figures
         self.codes.show_codes(figures)
+        if before is None or before.bits != figures.bits:
+            self._fit()
 
     def show_held(self, code: int | None) -> None:
         """Light the row of the held code and bring it into sight."""
@@ -178,15 +190,20 @@ class CodeTable(QTableView):
             super().keyPressEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Leave out the columns that have no room, the least missed first."""
         super().resizeEvent(event)
+        self._fit()
+        if self.delegate.held is not None:
+            self.scrollTo(self.codes.index(self.delegate.held, 0))
+
+    def _fit(self) -> None:
+        """Leave out the columns that have no room, the least missed first."""
         widths = self.delegate.widths
+        for column, width in enumerate(widths):
+            self.setColumnWidth(column, width)
         lacking = sum(widths) - self.viewport().width()
         for column in _LEAST_MISSED:
             self.setColumnHidden(column, lacking > 0)
             lacking -= widths[column] if lacking > 0 else 0
-        if self.delegate.held is not None:
-            self.scrollTo(self.codes.index(self.delegate.held, 0))
 
     def _on_row(self, current: QModelIndex, _previous: QModelIndex) -> None:
         # The keys move the current row; the program's own moves find the code held already.
@@ -194,13 +211,12 @@ class CodeTable(QTableView):
             self._hold(current.row())
 
     def _on_click(self, index: QModelIndex) -> None:
-        if index.row() != self.delegate.held:
-            self._hold(index.row())
+        # The lit row may be that of the pixel that is looked at: a click holds it.
+        self._hold(index.row())
 
     def _restyle(self) -> None:
         px = self._bench.px
         self.delegate.restyle()
         self.horizontalHeader().setFixedHeight(px(26))
         self.verticalHeader().setDefaultSectionSize(px(23))
-        for column, width in enumerate(self.delegate.widths):
-            self.setColumnWidth(column, width)
+        self._fit()

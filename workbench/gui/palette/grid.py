@@ -1,20 +1,22 @@
 """The grid of colours: one is looked at by a click or the arrows."""
 
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPainterPath, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.palette.sheet import Sheet, sheet_of
 from workbench.gui.picture.images import picture_image
-from workbench.gui.widgets import draw_text
+from workbench.gui.widgets.caption import draw_caption
 from workbench.gui.widgets.control import outlined
 from workbench.picture.dither import Levels3
 
 __all__ = ["ColourGrid"]
 
 Colour = tuple[int, int, int]
-_FOOT = 20
+_FOOT = 18
+_EDGE = 8
+"""Room around the colours for the frame of the one that is looked at. [design px]"""
 
 
 class ColourGrid(QWidget):
@@ -56,14 +58,26 @@ class ColourGrid(QWidget):
             self.looked_at.emit(self.colour)
 
     def area(self) -> QRectF:
-        """Return where the colours lie: whole dots where there is room."""
+        """Return where the colours lie, with room around for the frame of one at the edge."""
         if self.sheet is None:
             return QRectF()
         high, wide, _ = self.sheet.rgb.shape
-        room = QRectF(self.rect()).adjusted(1, 1, -1, -self._bench.px(_FOOT))
+        room = self._room()
         scale = min(room.width() / wide, room.height() / high)
-        scale = float(int(scale)) if scale >= 2 else scale
         return QRectF(room.left(), room.top(), wide * scale, high * scale)
+
+    def outline(self) -> QPainterPath:
+        """Return the outline of the tiles: the last row may be short."""
+        assert self.sheet is not None
+        area = self.area()
+        rows = self.sheet.rgb.shape[0] / len(self.sheet.codes[1])
+        missing = QRectF(area)
+        missing.setLeft(area.left() + area.width() * self.sheet.last_row)
+        missing.setTop(area.bottom() - area.height() / rows)
+        whole, gone = QPainterPath(), QPainterPath()
+        whole.addRect(area)
+        gone.addRect(missing)
+        return whole.subtracted(gone)
 
     def resizeEvent(self, _event: object) -> None:
         self._lay_out()
@@ -97,8 +111,13 @@ class ColourGrid(QWidget):
             if self.sheet is None:
                 return
             area = self.area()
+            outline = self.outline()
+            painter.save()
+            painter.setClipPath(outline)
             painter.drawImage(area, self._image)
-            outlined(painter, area.adjusted(-1, -1, 1, 1), px(2), None, QPen(theme.color("outline"), 1.1))
+            painter.restore()
+            painter.setPen(QPen(theme.color("outline"), 1.1))
+            painter.drawPath(outline)
             x, y = self.sheet.place_of(self.colour)
             high, wide, _ = self.sheet.rgb.shape
             dot = QRectF(
@@ -115,19 +134,30 @@ class ColourGrid(QWidget):
             outlined(painter, frame, px(3), None, QPen(theme.color("accent"), 2))
             if self.hasFocus():
                 outlined(painter, area.adjusted(-3, -3, 3, 3), px(4), None, QPen(theme.color("accent"), 2))
-            words = "red across, green down, a tile for each code of blue"
-            if self.sheet.thinned:
-                words += "; with so many codes some are left out"
-            foot = QRectF(0, area.bottom() + px(3), self.width(), px(_FOOT) - px(3))
-            draw_text(painter, foot, words, self._bench.type.sans(0.86), theme.color("dim"), elide=True)
+            foot = QRectF(area.left(), area.bottom() + px(_EDGE), self.width() - area.left(), px(_FOOT))
+            small = self._bench.type.sans(0.86)
+            draw_caption(painter, foot, self._wordings(), small, theme.color("dim"))
 
     def _lay_out(self) -> None:
-        if self._levels is None or self.height() <= self._bench.px(_FOOT):
+        room = self._room()
+        if self._levels is None or room.height() <= 0:
             return
-        aspect = self.width() / (self.height() - self._bench.px(_FOOT))
-        self.sheet = sheet_of(self._levels, max(0.2, aspect))
+        self.sheet = sheet_of(self._levels, max(0.2, room.width() / room.height()))
         self._image = picture_image(self.sheet.rgb)
         self.update()
+
+    def _room(self) -> QRectF:
+        """Return where the colours may lie."""
+        edge = self._bench.px(_EDGE)
+        return QRectF(self.rect()).adjusted(edge, edge, -edge, -edge - self._bench.px(_FOOT))
+
+    def _wordings(self) -> tuple[str, ...]:
+        """Say how the colours lie, longest wording first."""
+        assert self.sheet is not None
+        how = "red across, green down, a tile for each code of blue", "red across, green down, blue by tiles"
+        if self.sheet.thinned:
+            return f"{how[0]}; with so many codes some are left out", f"{how[1]}; some left out"
+        return *how, "red across, green down"
 
     def _point(self, place: QPointF) -> None:
         area = self.area()

@@ -10,6 +10,7 @@ from workbench.gui.jobs import Job
 from workbench.gui.palette.greys import Greys, grey_words
 from workbench.gui.palette.grid import ColourGrid
 from workbench.gui.widgets import Button, Words
+from workbench.gui.widgets.caption import that_fits
 from workbench.gui.widgets.control import outlined
 from workbench.picture.colour import lab_from_light
 from workbench.picture.dither import Levels3
@@ -39,6 +40,7 @@ class PalettePage(QWidget):
         self.palette_shown: Palette | None = None
         self._compared: PictureCodes | None = None
         self._job: Job | None = None
+        self._one_words = ("",)
         self._edge = 0
         self.grid = ColourGrid(bench, self)
         self.title = Words(bench, "Colours", size=1.1, weight=600, parent=self)
@@ -77,7 +79,7 @@ class PalettePage(QWidget):
     def copy(self) -> None:
         """Copy the figures of the page as text."""
         said = (self.counts.text(), self.grey_line.text(), self.error.text())
-        one = f"{self.one.text()}  {self.one_more.text()}"
+        one = f"{self.one.text()}  {self._one_words[0]}"
         QGuiApplication.clipboard().setText("\n".join((*said, one)) + "\n")
         self.bench.notice("Copied the palette's figures.")
 
@@ -102,9 +104,19 @@ class PalettePage(QWidget):
         self.one.say("  ".join(f"{code:>3}" for code in self.grid.colour))
         chroma = float((lab[1] ** 2 + lab[2] ** 2) ** 0.5)
         said = ", ".join(format_fixed(v, "V") for v in volts)
-        self.one_more.say(f"{said} · lightness L* {lab[0]:.0f} · chroma {chroma:.0f}")
-        self.grid.setAccessibleDescription(f"codes {self.one.text()}, {self.one_more.text()}")
+        short = f"{said} · L* {lab[0]:.0f}"
+        self._one_words = (
+            f"{said} · lightness L* {lab[0]:.0f} · chroma {chroma:.0f}",
+            f"{short} · chroma {chroma:.0f}",
+            short,
+        )
+        self._fit_words()
+        self.grid.setAccessibleDescription(f"codes {self.one.text()}, {self._one_words[0]}")
         self.update()
+
+    def _fit_words(self) -> None:
+        """Say the figures of the colour that is looked at as fully as there is room."""
+        self.one_more.say(that_fits(self._one_words, self.one_more.font(), self.one_more.width()))
 
     def _compare(self, result: Result) -> None:
         """Begin to work out how far an image that is sent is from the one that was wanted."""
@@ -162,21 +174,22 @@ class PalettePage(QWidget):
         pad = px(20)
         aside = min(px(_ASIDE), width // 2)
         self._edge = width - aside - 2 * pad
-        self.grid.setGeometry(pad, px(14), self._edge - 2 * pad, height - px(20))
+        edge = px(8)
+        self.grid.setGeometry(pad - edge, px(6), self._edge - 2 * (pad - edge), height - px(10))
         left = self._edge + pad
         hint = self.copy_button.sizeHint()
         self.title.setGeometry(left, px(10), px(200), px(26))
         self.copy_button.setGeometry(width - pad - hint.width(), px(8), hint.width(), hint.height())
         top = px(40)
-        for words in (self.counts,):
-            high = words.heightForWidth(aside)
-            words.setGeometry(left, top, aside, high)
-            top += high + px(8)
+        high = self.counts.heightForWidth(aside)
+        self.counts.setGeometry(left, top, aside, high)
+        top += high + px(8)
         hint, beside = self.send.sizeHint(), self.copy_button.sizeHint().width() + px(10)
         self._patch = QRectF(left, top + px(2), px(52), px(38))
         inner = left + px(64)
         self.one.setGeometry(inner, top, aside - px(64), px(22))
         self.one_more.setGeometry(inner, top + px(22), aside - px(64), px(20))
+        self._fit_words()
         self.send.setGeometry(width - pad - beside - hint.width(), px(8), hint.width(), hint.height())
         top += px(52)
         low = height < px(300)
@@ -184,7 +197,7 @@ class PalettePage(QWidget):
         self.greys.setGeometry(left, top, aside, high)
         top += high + px(2)
         for words in (self.grey_line, self.error):
-            tall = max(words.heightForWidth(aside), px(36))
+            tall = max(words.heightForWidth(aside), 0 if low else px(36))
             words.setGeometry(left, top, aside, tall)
             top += tall + px(6)
         self.update()

@@ -41,6 +41,11 @@ class Sheet:
             return None
         return int(red[x % len(red)]), int(green[y % len(green)]), int(blue[tile])
 
+    @property
+    def last_row(self) -> float:
+        """Part of the last row that tiles fill. [1]"""
+        return 1.0 - (-len(self.codes[2]) % self.columns) / self.columns
+
     def place_of(self, colour: tuple[int, int, int]) -> tuple[int, int]:
         """Return the dot nearest to a colour's codes, x and y."""
         red, green, blue = (
@@ -82,10 +87,10 @@ def _shown(n_codes: int) -> IntArray:
 
 
 def _columns(tiles: int, aspect: float) -> int:
-    """Return how many tiles side by side come nearest to a shape."""
+    """Return how many tiles side by side can be drawn largest in a room of a shape."""
 
-    def misfit(columns: int) -> float:
-        return abs(np.log(columns / -(-tiles // columns) / aspect))
+    def size(columns: int) -> tuple[float, int]:
+        rows = -(-tiles // columns)
+        return min(aspect / columns, 1.0 / rows), -(rows * columns - tiles)
 
-    full = [n for n in range(1, tiles + 1) if tiles % n == 0]
-    return min(full, key=misfit)
+    return max(range(1, tiles + 1), key=size)

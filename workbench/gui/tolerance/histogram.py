@@ -9,6 +9,7 @@ from workbench.circuit.tolerance.monte_carlo import Spread
 from workbench.gui.bench import Bench
 from workbench.gui.tolerance.words import spread_words, worst_words
 from workbench.gui.widgets import draw_text
+from workbench.gui.widgets.caption import draw_caption
 from workbench.units import format_fixed
 
 __all__ = ["SpreadView"]
@@ -98,7 +99,8 @@ class SpreadView(QWidget):
         usual, worst = self._usual(self.spread), self._worst(self.spread)
         words = box.adjusted(width + px(10), 0, 0, 0)
         face, small = type_.sans(0.9), type_.sans(0.86)
-        taken = draw_text(painter, words, usual, face, theme.color("text"), elide=True)
+        short = (usual, usual.removesuffix(" in 98 of 100"), "")
+        taken = draw_caption(painter, words, short, face, theme.color("text"))
         if words.width() - taken - type_.width(worst, small) > px(10):
             draw_text(painter, words, worst, small, theme.color("dim"), align=_RIGHTWARD)
 

@@ -13,6 +13,7 @@ from workbench.gui.levels.code_view import CodeView, Hold
 from workbench.gui.levels.figures import CodeFigures, FloatArray
 from workbench.gui.levels.staircase import Staircase
 from workbench.gui.widgets import draw_text
+from workbench.gui.widgets.caption import draw_caption
 
 __all__ = ["BandStaircase", "Distance", "band_polygon"]
 
@@ -47,7 +48,12 @@ def board_px(bench: Bench) -> float:
 class BandStaircase(Staircase):
     """Draws a channel's staircase in front of the band in which 98 of 100 boards lie."""
 
-    heading = "loaded volts; the band holds 98 of 100 boards"
+    headings = (
+        "loaded volts; the band holds 98 of 100 boards",
+        "the band holds 98 of 100 boards",
+        "98 of 100 boards",
+        "",
+    )
 
     def __init__(self, bench: Bench, hold: Hold, parent: QWidget | None = None) -> None:
         super().__init__(bench, "Staircase with the band of boards", hold, parent)
@@ -152,11 +158,11 @@ class Distance(CodeView):
         theme, type_, px = self.bench.theme, self.bench.type, self.bench.px
         box = QRectF(0, 0, self.width(), px(22))
         width = draw_text(painter, box, "mV", type_.sans(0.9, 600), theme.color("text"))
-        words = "from the design, up and down; 98 of 100 boards"
+        wordings = ("from the design, up and down; 98 of 100 boards", "from the design; 98 of 100 boards")
         if self.board is not None:
-            words += ", and the board from the bag"
-        rest = box.adjusted(width + px(14), 0, -px(4), 0)
-        draw_text(painter, rest, words, type_.sans(0.9), theme.color("dim"), elide=True)
+            wordings = (f"{wordings[0]}, and the board from the bag", "from the design, with the bag’s board")
+        rest = box.adjusted(width + px(14), 0, 0, 0)
+        draw_caption(painter, rest, (*wordings, "from the design"), type_.sans(0.9), theme.color("dim"))
 
     def _paint_scale(self, painter: QPainter) -> None:
         theme, type_, px, area = self.bench.theme, self.bench.type, self.bench.px, self.area

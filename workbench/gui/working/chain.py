@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.widgets import draw_text, trace_pen
+from workbench.gui.widgets.caption import draw_caption
 from workbench.gui.widgets.control import outlined
 from workbench.gui.working.looked_at import LookedAt
 from workbench.picture.light import FULL_SCALE_VOLTS, srgb_bytes
@@ -95,6 +96,12 @@ STEPS = (
     ),
 )
 _PINS = 1
+WEIGHTS = (
+    "each voltage to the power 2.2; red weighs 0.21, green 0.72, blue 0.07",
+    "to the power 2.2; red 0.21, green 0.72, blue 0.07",
+    "to the power 2.2, then weighed",
+)
+"""How lightness is reckoned, longest wording first."""
 
 
 class Chain(QWidget):
@@ -288,33 +295,32 @@ class Chain(QWidget):
             type_.sans(1.0, 600),
             theme.color("text"),
         )
-        draw_text(painter, QRectF(left + said + px(5), lower, px(80), px(20)), "of 100", small, ink)
+        beside = QRectF(left + said + px(5), lower, px(80), px(20))
+        beside.setRight(min(beside.right(), box.right() - self._free))
+        draw_caption(painter, beside, ("of 100",), small, ink)
         second = left + QFontMetricsF(type_.sans(1.0, 600)).horizontalAdvance("lightness L* 100") + px(80)
         room = QRectF(second, upper, box.right() - second - self._free, px(20))
-        if room.width() > px(120):
-            weights = "each voltage to the power 2.2; red weighs 0.21, green 0.72, blue 0.07"
-            draw_text(painter, room, weights, small, ink, elide=True)
-            draw_text(
-                painter,
-                room.translated(0, lower - upper),
-                self._arrives(),
-                small,
-                theme.color("text"),
-                elide=True,
-            )
+        draw_caption(painter, room, WEIGHTS, small, ink)
+        below = room.translated(0, lower - upper)
+        draw_caption(painter, below, self._arrives(), small, theme.color("text"))
 
-    def _arrives(self) -> str:
-        """Say what the way to the monitor does to the levels, and what is cut off there."""
+    def _arrives(self) -> tuple[str, ...]:
+        """Say what the way to the monitor does to the levels, and what is cut off; longest wording first."""
         assert self._shown is not None
-        channels = self._shown.working.channels
+        channels, full = self._shown.working.channels, format_fixed(FULL_SCALE_VOLTS, "V")
         worst = max(channels, key=lambda c: abs(c.shown_volts - c.loaded_volts))
         off = worst.shown_volts - worst.loaded_volts
         name = [*Channel][channels.index(worst)].value
         if any(c.shown_volts > FULL_SCALE_VOLTS + 5e-4 for c in channels):
             return (
-                f"full brightness begins at {format_fixed(FULL_SCALE_VOLTS, 'V')}: what is above is cut off"
+                f"full brightness begins at {full}: what is above is cut off",
+                f"above {full} is cut off",
+                "cut off above full",
             )
         if abs(off) < 1.5e-3:
-            return f"nothing is cut off: full brightness begins at {format_fixed(FULL_SCALE_VOLTS, 'V')}"
-        sign = "+" if off > 0 else "−"
-        return f"cable, neighbours and the black of the porch change {name} by {sign}{abs(off) * 1e3:.0f} mV"
+            return f"nothing is cut off: full brightness begins at {full}", "nothing is cut off"
+        change = f"{name} by {'+' if off > 0 else '−'}{abs(off) * 1e3:.0f} mV"
+        return (
+            f"cable, neighbours and the black of the porch change {change}",
+            f"the way here changes {change}",
+        )
