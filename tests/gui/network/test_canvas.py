@@ -1,3 +1,4 @@
+import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QApplication
@@ -104,6 +105,73 @@ class TestTyping:
         assert "470 Ω" in panel.canvas.card.words
         assert "in E24" in panel.canvas.card.words
         assert ohms(panel, "R1") == 500.0, "nothing is kept before Enter"
+
+    @pytest.mark.parametrize(("typed", "words"), [("-5", "not possible"), ("nan", "not a number")])
+    def test_what_is_no_value_is_typed_whole_and_refused_as_it_stands(
+        self, qtbot, panel, place, typed: str, words: str
+    ) -> None:
+        click(qtbot, panel, place("R1"))
+
+        qtbot.keyClicks(panel.canvas, typed[0])
+        qtbot.keyClicks(panel.canvas.field, typed[1:])
+
+        assert panel.canvas.field.text() == typed
+        assert words in panel.canvas.card.words
+        qtbot.keyClick(panel.canvas.field, Key.Key_Return)
+        assert ohms(panel, "R1") == 500.0
+
+    @pytest.mark.parametrize("first", [".", ",", "+", "("])
+    def test_all_that_a_value_begins_with_opens_the_field(self, qtbot, panel, place, first: str) -> None:
+        click(qtbot, panel, place("R1"))
+
+        qtbot.keyClicks(panel.canvas, first)
+
+        assert panel.canvas.field.isVisible()
+        assert panel.canvas.field.text() == first
+
+    def test_backspace_opens_the_field_and_delete_removes(self, qtbot, panel, place) -> None:
+        click(qtbot, panel, place("R1"))
+
+        qtbot.keyClick(panel.canvas, Key.Key_Backspace)
+        assert panel.canvas.field.selectedText() == "500 Ω"
+        qtbot.keyClick(panel.canvas.field, Key.Key_Escape)
+        assert ohms(panel, "R1") == 500.0
+        qtbot.keyClick(panel.canvas, Key.Key_Delete)
+
+        assert PartId("R1") not in {r.id for r in panel._bench.session.project.channels.red.resistors}
+
+    def test_a_sum_of_made_values_is_kept_as_two_parts_and_is_one_step(self, qtbot, panel, place) -> None:
+        view, session = state(panel)
+        click(qtbot, panel, place("R2"))
+        qtbot.keyClicks(panel.canvas, "8")
+        qtbot.keyClicks(panel.canvas.field, "20+150")
+        assert "Enter keeps two in series: 820 Ω + 150 Ω" in panel.canvas.card.words
+
+        qtbot.keyClick(panel.canvas.field, Key.Key_Return)
+
+        assert (ohms(panel, "R2a", Channel.BLUE), ohms(panel, "R2b", Channel.BLUE)) == (820.0, 150.0)
+        assert (view.chosen, session.undo_label) == (PartId("R2a"), "R2 1 kΩ → 820 Ω + 150 Ω")
+        session.undo()
+        assert ohms(panel, "R2") == 1e3
+
+    def test_control_and_enter_keep_a_sum_as_one_part(self, qtbot, panel, place) -> None:
+        click(qtbot, panel, place("R2"))
+        qtbot.keyClicks(panel.canvas, "8")
+        qtbot.keyClicks(panel.canvas.field, "20+150")
+
+        qtbot.keyClick(panel.canvas.field, Key.Key_Return, CONTROL)
+
+        assert ohms(panel, "R2") == 970.0
+
+    def test_the_card_offers_the_other_reading_of_a_sum(self, qtbot, panel, place) -> None:
+        click(qtbot, panel, place("R2"))
+        qtbot.keyClicks(panel.canvas, "2")
+        qtbot.keyClicks(panel.canvas.field, "k||2k")
+        assert "Enter keeps one part of 1 kΩ" in panel.canvas.card.words, "1 kΩ is made itself"
+
+        panel.canvas.card._other.click()
+
+        assert (ohms(panel, "R2a"), ohms(panel, "R2b")) == (2e3, 2e3)
 
     def test_enter_keeps_the_value_on_all_linked_channels(self, qtbot, panel, place) -> None:
         _, session = state(panel)

@@ -79,6 +79,20 @@ class TestCommands:
         run(panel, "capacitor")
         assert [c.farads for c in red(panel).capacitors] == [30e-12]
 
+    def test_the_row_of_tools_says_what_is_fitted_and_what_it_would_do(self, panel) -> None:
+        words = [button.text() for button in panel.tools.ladder]
+        assert words == ["add bit", "remove bit", "○ add shunt", "○ add output R", "● remove C1"]
+
+        run(panel, "capacitor")
+        run(panel, "shunt")
+
+        panel._bench.actions.refresh()
+        assert [button.text() for button in panel.tools.ladder[2:]] == [
+            "● remove RS",
+            "○ add output R",
+            "○ add capacitor",
+        ]
+
     def test_a_part_is_removed_and_undo_brings_it_back(self, panel) -> None:
         choose(panel, "R5")
 

@@ -17,8 +17,11 @@ from workbench.project.edits.networks import parts_of
 
 __all__ = ["Canvas"]
 
-TYPED = "0123456789.,"
-"""What opens the field of the chosen part when it is typed."""
+TYPED = "0123456789.,+-−(∞nNiIwWrR"
+"""What opens the field of the chosen part when it is typed: all that a value or a word for one begins with.
+
+Whether it is a value is judged in the field, where the whole text can be seen.
+"""
 ARROWS = {
     Qt.Key.Key_Left: (-1, 0),
     Qt.Key.Key_Right: (1, 0),
@@ -32,9 +35,9 @@ ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
 HELP = (
     "The network between the pins and the monitor. Drag from a wire to another one to put a part between "
     "two nodes, from the end of the chosen part to move it. Tab visits pins, parts, nodes and what stands "
-    "around. On a pin: 1, 0, F or Space; F2 names it. On a part: type a value, Enter opens its field, "
-    "↑ and ↓ step it through the series (Shift coarser, Ctrl by 1 %), Delete removes it, E moves an end. "
-    "A puts a part in from here: arrows choose the other node, Enter joins."
+    "around. On a pin: 1, 0, F or Space; F2 names it. On a part: type a value, Enter or Backspace "
+    "opens its field, ↑ and ↓ step it through the series (Shift coarser, Ctrl by 1 %), Delete removes it, "
+    "E moves an end. A puts a part in from here: arrows choose the other node, Enter joins."
 )
 
 
@@ -177,6 +180,8 @@ class Canvas(PointedView):
             self.edit()
         elif key in (Qt.Key.Key_Up, Qt.Key.Key_Down):
             self.step(1 if key == Qt.Key.Key_Up else -1, pace_of(event.modifiers()))
+        elif key == Qt.Key.Key_Backspace:
+            self.edit()
         elif event.text() and event.text() in TYPED:
             self.edit(text=event.text())
         else:

@@ -113,7 +113,7 @@ class NetworkCommands:
                 "remove-part",
                 "Remove the part",
                 self._remove,
-                shortcut=("Del", "Backspace"),
+                shortcut="Del",
                 scope=self.canvas,
                 enabled=lambda: self.part is not None,
                 label=lambda: f"Remove {self.part}" if self.part else "Remove the part",
@@ -140,18 +140,9 @@ class NetworkCommands:
                 enabled=lambda: self.network.bits > 1,
                 tip="Takes the least significant bit away.",
             ),
-            self._optional("shunt", "shunt to ground", "G", self._has_shunt, set_shunt, SHUNT_OHMS),
-            self._optional(
-                "capacitor", "capacitor at the node", "C", self._has_capacitor, set_capacitor, NODE_FARADS
-            ),
-            self._optional(
-                "series",
-                "series resistor at the output",
-                "O",
-                self._has_series,
-                set_output_series,
-                SERIES_OHMS,
-            ),
+            self._optional("shunt", "shunt to ground", "G", set_shunt, SHUNT_OHMS),
+            self._optional("series", "series resistor at the output", "O", set_output_series, SERIES_OHMS),
+            self._optional("capacitor", "capacitor at the node", "C", set_capacitor, NODE_FARADS),
         )
 
     def _pin_specs(self) -> tuple[ActionSpec, ...]:
@@ -212,21 +203,30 @@ class NetworkCommands:
         verb: str,
         noun: str,
         key: str,
-        present: Callable[[], bool],
         edit: Callable[[Project, Channel, float | None], Project],
         value: float,
     ) -> ActionSpec:
         """Return the row that adds a part there is at most one of, or takes it away."""
 
         def words() -> str:
-            return f"{'Remove' if present() else 'Add'} the {noun}" if present() else f"Add a {noun}"
+            part = self.fitted(f"network.{verb}")
+            return f"Remove the {noun}, {part}" if part else f"Add a {noun}"
 
         def turn() -> None:
-            new = None if present() else value
+            new = None if self.fitted(f"network.{verb}") else value
             self._apply(words(), lambda project, channel: edit(project, channel, new))
 
         tip = f"Adds a {noun}, or takes it away; its value is typed in its place."
         return self._spec(verb, f"Add a {noun}", turn, shortcut=key, scope=self.canvas, label=words, tip=tip)
+
+    def fitted(self, action: str) -> str:
+        """Return the name of the part, or of both halves, that an action takes away; empty if it adds one."""
+        found, network = analyse(self.network), self.network
+        if action == "network.capacitor":
+            ends = {found.bus, GROUND}
+            return next((part.id for part in network.capacitors if {part.a, part.b} == ends), "")
+        branch = {"network.shunt": found.shunt, "network.series": found.series}.get(action)
+        return " and ".join(branch.parts) if branch is not None else ""
 
     # Edits
 
@@ -283,13 +283,3 @@ class NetworkCommands:
 
     def _has_partner(self) -> bool:
         return self.resistor is not None and partner(self.network, self.resistor) is not None
-
-    def _has_shunt(self) -> bool:
-        return analyse(self.network).shunt is not None
-
-    def _has_series(self) -> bool:
-        return analyse(self.network).series is not None
-
-    def _has_capacitor(self) -> bool:
-        ends = {analyse(self.network).bus, GROUND}
-        return any({part.a, part.b} == ends for part in self.network.capacitors)

@@ -29,6 +29,8 @@ class EchoCard(QWidget):
 
     asked = Signal()
     """The person answered the question with Keep."""
+    other_asked = Signal()
+    """The person chose the other reading of a sum: one part, or two."""
 
     def __init__(self, bench: Bench, inks: Inks, parent: QWidget) -> None:
         super().__init__(parent)
@@ -37,9 +39,11 @@ class EchoCard(QWidget):
         self._lines: tuple[Line, ...] = ()
         self._value: Value | None = None
         self._keep = Button(bench, "Keep", parent=self)
+        self._other = Button(bench, "One part", parent=self)
         # A click must not take the focus from the field, or the field would close first.
-        self._keep.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self._keep.clicked.connect(self.asked)
+        for button, signal in ((self._keep, self.asked), (self._other, self.other_asked)):
+            button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+            button.clicked.connect(signal)
         self._arrow: float | None = None
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents, False)
         self.hide()
@@ -55,6 +59,11 @@ class EchoCard(QWidget):
         if reading.standing is not Standing.REFUSED and reading.value != value.value:
             self._lines = what_would_change(self._bench.session.project, channel, value, reading.value)
         self._keep.setVisible(self._asks)
+        self._keep.setText(f"Keep {reading.words()}" if reading.pair else "Keep")
+        self._other.setVisible(reading.pair is not None)
+        self._other.setText(f"Keep {reading.words(other=True)}")
+        for button in (self._keep, self._other):
+            button.resize(button.sizeHint())
         self.setAccessibleDescription(self.words)
         self.resize(self.sizeHint())
         self.update()
@@ -66,7 +75,9 @@ class EchoCard(QWidget):
         if reading is None:
             return ""
         changes = [f"{line.name} {line.before} to {line.after}" for line in self._lines]
-        return "; ".join([word for word in (reading.echo, self._standing(), *changes) if word])
+        ways = [f"Enter keeps {reading.words()}", f"Ctrl+Enter {reading.words(other=True)}"]
+        told = (reading.echo, self._standing(), *changes, *(ways if reading.pair else ()))
+        return "; ".join([word for word in told if word])
 
     def point_at(self, y: float | None) -> None:
         """Let the card's beak point left at a height of its own, or leave it out. [px]"""
@@ -78,12 +89,16 @@ class EchoCard(QWidget):
         height = 44 + 22 * len(self._lines) + (40 if self._hints() else 0)
         height += 20 * len(sentence) + 8 if sentence else 0
         height -= 26 if self._reading is not None and not self._reading.echo else 0
-        height += 44 if self._asks else 0
+        height += (44 if self._asks else 0) + self._other_height()
         return QSize(round(self._width()), round(height * self._inks.unit))
 
     @property
     def _asks(self) -> bool:
         return self._reading is not None and self._reading.standing is Standing.ASKED
+
+    def _other_height(self) -> int:
+        """Return how high the row of the other reading is. [design px]"""
+        return 38 if self._reading is not None and self._reading.pair is not None else 0
 
     def _width(self) -> float:
         return 288 * self._inks.unit
@@ -116,6 +131,8 @@ class EchoCard(QWidget):
         reading, value = self._reading, self._value
         if reading is None or value is None or reading.standing is not Standing.READ:
             return ()
+        if reading.pair is not None:
+            return (("Enter", reading.words()),)
         hints: list[tuple[str, str]] = []
         if reading.above is not None and reading.below is not None:
             hints = [("↑", _short(value, reading.above)), ("↓", _short(value, reading.below))]
@@ -139,8 +156,13 @@ class EchoCard(QWidget):
                 self._paint_line(painter, line, left, y)
                 y += 22 * unit
             self._paint_hints(painter, left)
+            foot = self.height() - 46 * unit
+            if self._other.isVisible():
+                self._other.move(round(left), round(foot))
+                beside = left + self._other.width() + 8 * unit
+                self._paint_key(painter, "Ctrl+Enter", beside, foot + self._other.height() / 2)
             if self._keep.isVisible():
-                self._keep.move(round(left), round(self.height() - 46 * unit))
+                self._keep.move(round(left), round(foot - self._other_height() * unit))
 
     def _paint_ground(self, painter: QPainter) -> None:
         theme, unit = self._inks.theme, self._inks.unit
@@ -198,7 +220,7 @@ class EchoCard(QWidget):
         hints = self._hints()
         if not hints:
             return
-        y = self.height() - 25 * unit
+        y = self.height() - (25 + self._other_height()) * unit
         painter.setPen(QPen(theme.color("hairline"), 1.0))
         rule = round(y - 17 * unit)
         painter.drawLine(round(9 * unit), rule, self.width() - 5, rule)
@@ -208,16 +230,21 @@ class EchoCard(QWidget):
 
     def _paint_hint(self, painter: QPainter, key: str, words: str, x: float, y: float) -> float:
         inks, unit, theme = self._inks, self._inks.unit, self._inks.theme
-        small = Face(mono=False, size=0.82, weight=500)
-        width = inks.measure(key, small) + 8 * unit
-        box = QRectF(x, y - 8.5 * unit, width, 17 * unit)
-        outlined(painter, box, 3 * unit, None, QPen(theme.color("outline"), 1.0))
-        centre = Point(x + width / 2, y)
-        inks.text(painter, key, centre, small, theme.color("dim"), Align.CENTRE)
+        width = self._paint_key(painter, key, x, y)
         mono = words[:1].isdigit()
         face = FIGURE_NEW if mono else Face(mono=False, size=0.86, weight=400)
         at = Point(x + width + 5 * unit, y)
         return at.x + inks.text(painter, words, at, face, theme.color("text" if mono else "dim"))
+
+    def _paint_key(self, painter: QPainter, key: str, x: float, y: float) -> float:
+        """Paint the cap of a key; return its width. [px]"""
+        inks, unit, theme = self._inks, self._inks.unit, self._inks.theme
+        small = Face(mono=False, size=0.82, weight=500)
+        width = inks.measure(key, small) + 8 * unit
+        box = QRectF(x, y - 8.5 * unit, width, 17 * unit)
+        outlined(painter, box, 3 * unit, None, QPen(theme.color("outline"), 1.0))
+        inks.text(painter, key, Point(x + width / 2, y), small, theme.color("dim"), Align.CENTRE)
+        return width
 
 
 def _short(value: Value, number: float) -> str:

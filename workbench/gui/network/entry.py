@@ -10,6 +10,7 @@ from workbench.gui.bench import Bench
 from workbench.gui.network.echo_card import EchoCard
 from workbench.gui.network.field import ValueField
 from workbench.gui.network.inks import Inks
+from workbench.gui.network.two_parts import Pair
 from workbench.gui.network.values import Pace, Reading, Value, find_value, stepped
 from workbench.project.document import Channel
 
@@ -41,6 +42,7 @@ class Entry(QObject):
         self.field.read.connect(self._tell)
         self.field.moved_on.connect(self.moved_on)
         self.card.asked.connect(lambda: self.field.keep(asked=True))
+        self.card.other_asked.connect(lambda: self.field.keep(asked=True, other=True))
 
     @property
     def _channel(self) -> Channel:
@@ -67,16 +69,22 @@ class Entry(QObject):
         if self.field.value is not None:
             self._place_field(self.field.value.part)
 
-    def _keep(self, new: float | None) -> None:
-        value = self._typed
+    def _keep(self, new: float | Pair | None) -> None:
+        value, before = self._typed, self._resistors()
         if value is not None and self._fresh is not None:
             label = f"Add {value.name} {value.text(new)}"
-            self._bench.apply(label, lambda project: value.put(project, new), merge=self._fresh)
+            self._bench.apply(label, lambda project: value.change(project, new), merge=self._fresh)
             self._bench.session.release()
         elif value is not None:
-            self._bench.apply(value.label(new), lambda project: value.put(project, new))
+            self._bench.apply(value.label(new), lambda project: value.change(project, new))
         self._fresh = None
+        if isinstance(new, Pair):
+            self._bench.live.refresh()
+            self._bench.view.choose(next((each for each in self._resistors() if each not in before), None))
         self._close()
+
+    def _resistors(self) -> list[PartId]:
+        return [resistor.id for resistor in self._bench.session.project.channels[self._channel].resistors]
 
     def _close(self) -> None:
         if self._fresh is not None and self._bench.session.merging == self._fresh:

@@ -23,7 +23,7 @@ class ValueField(QLineEdit):
     """Takes one value in the place where it stands; Enter keeps it, Esc leaves."""
 
     kept = Signal(object)
-    """The value to keep: a number, or none where nothing is to be fitted."""
+    """The value to keep: a number, a :class:`Pair`, or none where nothing is to be fitted."""
     left = Signal()
     """Closed without keeping."""
     read = Signal(object)
@@ -71,8 +71,8 @@ class ValueField(QLineEdit):
             self.hide()
             self.left.emit()
 
-    def keep(self, *, asked: bool = False) -> bool:
-        """Keep the value if it may be kept; return whether it was."""
+    def keep(self, *, asked: bool = False, other: bool = False) -> bool:
+        """Keep the value if it may be kept, or the ``other`` reading of a sum; return whether it was."""
         reading = self._reading
         if self._value is None or reading is None or reading.standing is Standing.REFUSED:
             return False
@@ -81,7 +81,7 @@ class ValueField(QLineEdit):
             return False
         self._value = None
         self.hide()
-        self.kept.emit(reading.value)
+        self.kept.emit(reading.kept(other=other))
         return True
 
     def step(self, steps: int, pace: Pace) -> None:
@@ -117,7 +117,7 @@ class ValueField(QLineEdit):
         if key == Qt.Key.Key_Escape:
             self.close_field()
         elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self.keep()
+            self.keep(other=bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier))
         elif key in (Qt.Key.Key_Up, Qt.Key.Key_Down):
             self.step(1 if key == Qt.Key.Key_Up else -1, pace_of(event.modifiers()))
         else:

@@ -53,7 +53,7 @@ class NetworkPanel(QWidget):
         bench.actions.add((*self.commands.specs(), *self.wiring.specs(), *self.opening.specs()))
         self.head = Head(bench)
         self.cards = ChannelCards(bench)
-        self.tools = ToolRow(bench)
+        self.tools = ToolRow(bench, self.commands.fitted)
         self.figures = FiguresStrip(bench)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)

@@ -174,8 +174,10 @@ class PartsTable(QTableView):
             last = self.parts.index(self.parts.rowCount() - 1, COLUMNS.index(Column.VALUE))
             self.setCurrentIndex(last)
             self.edit(last)
-        elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
+        elif key == Qt.Key.Key_Delete:
             self._run("network.remove-part")
+        elif key == Qt.Key.Key_Backspace:
+            self.edit(self.currentIndex())
         elif event.matches(keys.Copy):
             self._run("network.copy")
         elif event.matches(keys.Cut):

@@ -1,5 +1,7 @@
 """The row of small buttons under the drawing: what can be done now, to the ladder or the chosen part."""
 
+from collections.abc import Callable
+
 from PySide6.QtGui import QAction, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
@@ -8,13 +10,14 @@ from workbench.gui.widgets import Button, ButtonKind, Words
 
 __all__ = ["LADDER_TOOLS", "PART_TOOLS", "ToolRow"]
 
-LADDER_TOOLS = {
-    "network.add-bit": "+ bit",
-    "network.remove-bit": "− bit",
+BIT_TOOLS = {"network.add-bit": "add bit", "network.remove-bit": "remove bit"}
+FITTED_TOOLS = {
     "network.shunt": "shunt",
-    "network.series": "output resistor",
+    "network.series": "output R",
     "network.capacitor": "capacitor",
 }
+"""Parts there is at most one of: added where there is none, removed where there is one."""
+LADDER_TOOLS = (*BIT_TOOLS, *FITTED_TOOLS)
 PART_TOOLS = {
     "network.split-series": "in series",
     "network.split-parallel": "in parallel",
@@ -44,10 +47,26 @@ class ToolButton(Button):
             self.setChecked(self._action.isChecked())
 
 
+class FittedButton(ToolButton):
+    """Adds a part, or removes the one there is; its words and a filled or hollow mark say which."""
+
+    def __init__(self, bench: Bench, action: QAction, noun: str, fitted: Callable[[str], str]) -> None:
+        self._noun, self._fitted = noun, fitted
+        super().__init__(bench, action, noun)
+
+    def _take(self) -> None:
+        super()._take()
+        part = self._fitted(self._action.objectName())
+        words = f"● remove {part}" if part else f"○ add {self._noun}"
+        if words != self.text():
+            self.setText(words)
+            self.updateGeometry()
+
+
 class ToolRow(QWidget):
     """Offers the ladder's edits, or those of the chosen part, and the table."""
 
-    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
+    def __init__(self, bench: Bench, fitted: Callable[[str], str], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._bench = bench
         self.setMinimumWidth(1)
@@ -55,7 +74,8 @@ class ToolRow(QWidget):
         action = bench.actions.action
         self._caption = Words(bench, "ladder", role="dim", width_for="split C10")
         self._row.addWidget(self._caption)
-        self.ladder = [ToolButton(bench, action(name), short) for name, short in LADDER_TOOLS.items()]
+        self.ladder = [ToolButton(bench, action(name), short) for name, short in BIT_TOOLS.items()]
+        self.ladder += [FittedButton(bench, action(name), n, fitted) for name, n in FITTED_TOOLS.items()]
         self.part = [ToolButton(bench, action(name), short) for name, short in PART_TOOLS.items()]
         for button in (*self.ladder, *self.part):
             self._row.addWidget(button)

@@ -9,6 +9,7 @@ from workbench.circuit.network import PartId
 from workbench.circuit.series import Series, coarser, is_in, neighbours, step
 from workbench.drawing import H_SERIES, LOAD, V_SERIES
 from workbench.errors import EditError, QuantityError
+from workbench.gui.network.two_parts import Pair, put_pair, read_pair
 from workbench.project.document import Channel, Direction, Project
 from workbench.project.edits.drive import set_load
 from workbench.project.edits.parts import set_farads, set_value
@@ -48,16 +49,26 @@ class Value:
     """Whether 0 is a value here."""
     optional: bool = False
     """Whether nothing can stand here."""
+    put_pair: Callable[[Project, Pair], Project] | None = None
+    """Edit that puts two resistors in its place; none where only one can stand."""
 
-    def text(self, value: float | None) -> str:
+    def text(self, value: float | Pair | None) -> str:
         """Return a value as it is written in the drawing."""
         if value is None:
             return "none"
+        if isinstance(value, Pair):
+            return value.text
         return "wire" if value == 0 and self.zero else format_quantity(value, self.unit)
 
-    def label(self, new: float | None) -> str:
+    def label(self, new: float | Pair | None) -> str:
         """Return the words by which undo names the change."""
         return f"{self.name} {self.text(self.value)} → {self.text(new)}"
+
+    def change(self, project: Project, new: float | Pair | None) -> Project:
+        """Return the project with another value here, or with two parts."""
+        if isinstance(new, Pair):
+            return self.put_pair(project, new) if self.put_pair is not None else project
+        return self.put(project, new)
 
 
 def find_value(project: Project, channel: Channel, part: PartId) -> Value | None:
@@ -72,7 +83,8 @@ def find_value(project: Project, channel: Channel, part: PartId) -> Value | None
     network = project.channels[channel]
     for resistor in network.resistors:
         if resistor.id == part:
-            return Value(part, part, "Ω", resistor.ohms, partial(_put_ohms, channel, part))
+            put, put_two = partial(_put_ohms, channel, part), partial(put_pair, channel, part)
+            return Value(part, part, "Ω", resistor.ohms, put, put_pair=put_two)
     for capacitor in network.capacitors:
         if capacitor.id == part:
             return Value(part, part, "F", capacitor.farads, partial(_put_farads, channel, part))
@@ -115,6 +127,19 @@ class Reading:
     below: float | None = None
     above: float | None = None
     """The neighbours in the series."""
+    pair: Pair | None = None
+    """The two resistors that were typed, where two may stand."""
+    as_pair: bool = False
+    """Whether Enter keeps them as two; else as one of their value together."""
+
+    def kept(self, *, other: bool = False) -> float | Pair | None:
+        """Return what is kept: what the text plainly means, or the ``other`` reading of a sum."""
+        return self.pair if self.pair is not None and self.as_pair is not other else self.value
+
+    def words(self, *, other: bool = False) -> str:
+        """Return what would be kept, in a few words."""
+        kept = self.kept(other=other)
+        return kept.words if isinstance(kept, Pair) else f"one part of {self.echo}"
 
 
 def read_text(text: str, value: Value, project: Project) -> Reading:
@@ -136,7 +161,21 @@ def read_text(text: str, value: Value, project: Project) -> Reading:
         return Reading(standing, number, echo, question or "")
     below, above = neighbours(number, project.series)
     inside = is_in(number, project.series) if value.unit == "Ω" else None
-    return Reading(standing, number, echo, question or "", inside, below, above)
+    pair = _pair(tidy, value, project)
+    as_pair = pair is not None and pair.meant(number, project.series)
+    return Reading(standing, number, echo, question or "", inside, below, above, pair, as_pair)
+
+
+def _pair(text: str, value: Value, project: Project) -> Pair | None:
+    """Return the two resistors that were typed, if both can be put in."""
+    pair = read_pair(text) if value.put_pair is not None else None
+    if pair is None or value.put_pair is None:
+        return None
+    try:
+        value.put_pair(project, pair)
+    except EditError:
+        return None
+    return pair
 
 
 def stepped(value: float, series: Series, steps: int, pace: Pace) -> float:
