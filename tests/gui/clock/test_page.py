@@ -4,6 +4,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from workbench.gui.clock.cycles import cycle_figures
+from workbench.gui.clock.form import EXAMPLE
 from workbench.gui.clock.kept import ChipText, keep, kept, kept_chip
 from workbench.gui.clock.page import ClockPage
 from workbench.gui.clock.strip import PixelStrip
@@ -143,7 +144,7 @@ def test_a_value_that_cannot_be_is_refused_in_its_field(qtbot, page, settings, f
 
 def test_a_chip_without_a_setting_says_so(qtbot, page):
     shown = page(ChipText("12M", "16..320", "1", "", "1k", "", ""))
-    qtbot.waitUntil(lambda: "No setting keeps" in shown.empty.text())
+    qtbot.waitUntil(lambda: "No setting keeps" in shown.empty.words.text())
 
     assert not shown.table.isVisible()
 
@@ -151,7 +152,7 @@ def test_a_chip_without_a_setting_says_so(qtbot, page):
 def test_too_many_settings_are_refused_and_not_begun(qtbot, page):
     shown = page(ChipText("12M", "1..1000000", "1..1000000", "", "133M", "", ""))
 
-    qtbot.waitUntil(lambda: "narrow" in shown.empty.text())
+    qtbot.waitUntil(lambda: "narrow" in shown.empty.words.text())
 
 
 def test_a_long_search_can_be_stopped(qtbot, page):
@@ -197,3 +198,19 @@ def test_the_strip_says_what_it_draws(qtbot, make_bench, jitter, words):
     assert sum(strip.clocks) == pytest.approx(24 * float(plan.divider), abs=1)
     strip.resize(300, 110)
     assert not strip.grab().isNull()
+
+
+def test_the_example_is_a_start(qtbot, page, settings):
+    shown = page(None)
+    fields = {name: entry.placeholderText() for name, entry in shown.form.entries.items()}
+    assert fields.pop("processor") == "as system"
+    assert all(text.startswith("e.g. ") for text in fields.values())
+    assert shown.empty.title.text() == "No chip is entered yet."
+
+    qtbot.mouseClick(shown.example, Qt.MouseButton.LeftButton)
+    planned(qtbot, shown)
+
+    assert kept(settings) == EXAMPLE
+    assert shown.form.entries["reference"].text() == EXAMPLE.reference
+    assert shown.table.rows[0].sign is Sign.PASSES
+    assert not shown.example.isVisible()

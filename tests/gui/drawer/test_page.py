@@ -335,3 +335,15 @@ def test_any_size_paints(page, width, height):
 
     assert not shown.grab().isNull()
     assert shown.drawer.isVisible() == (width >= 1000)
+
+
+def test_an_empty_drawer_says_what_belongs_in_it(qtbot, page):
+    side = page().drawer
+    assert side.empty.isVisible()
+    assert side.empty.title.text() == "The drawer is empty."
+    assert side.empty.y() > side.table.geometry().bottom()
+
+    type_cell(qtbot, side, 0, 0, "4k7")
+
+    assert not side.empty.isVisible()
+    assert side.table.height() > side.table.one_row() * 2

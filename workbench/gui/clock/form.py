@@ -11,16 +11,19 @@ from workbench.gui.timing.entry import Entry
 from workbench.gui.widgets import Words
 from workbench.units import parse_quantity
 
-__all__ = ["ChipForm"]
+__all__ = ["EXAMPLE", "ChipForm"]
+
+EXAMPLE = ChipText("10M", "20..100", "1..8", "200M..900M", "150M", "8")
+"""A chip of our own making, with round numbers, to start from."""
 
 _ROWS = (
-    ("reference", "reference", "Reference clock", "12M"),
-    ("multiply", "× multiply", "Multiply range", "16..320"),
-    ("oscillator", "oscillator", "Range of the oscillator", "750M..1600M"),
-    ("divide", "÷ divide", "Ranges of the dividers", "1..7x1..7"),
-    ("max_system", "system up to", "Highest system clock", "133M"),
-    ("fraction", "fraction bits", "Fractional bits of the pixel divider", "0"),
-    ("processor", "processor", "Processor clock", "as system"),
+    ("reference", "reference", "Reference clock"),
+    ("multiply", "× multiply", "Multiply range"),
+    ("oscillator", "oscillator", "Range of the oscillator"),
+    ("divide", "÷ divide", "Ranges of the dividers"),
+    ("max_system", "system up to", "Highest system clock"),
+    ("fraction", "fraction bits", "Fractional bits of the pixel divider"),
+    ("processor", "processor", "Processor clock"),
 )
 
 
@@ -42,14 +45,30 @@ class ChipForm(QWidget):
         self.grid.addWidget(Words(bench, "Your chip", caps=True, role="dim"), 0, 0)
         note = Words(bench, "kept for every project", size=0.86, role="dim")
         self.grid.addWidget(note, 0, 1, Qt.AlignmentFlag.AlignRight)
-        for row, (field, words, name, example) in enumerate(_ROWS, 1):
-            self._add_row(row, field, words, name, example)
+        for row, (field, words, name) in enumerate(_ROWS, 1):
+            self._add_row(row, field, words, name)
         self.grid.setRowStretch(len(_ROWS) + 1, 1)
         bench.theme_changed.connect(self._restyle)
         self._restyle()
 
-    def _add_row(self, row: int, field: str, words: str, name: str, example: str) -> None:
-        entry = Entry(self.bench, name, lambda text: self._take(field, text), placeholder=example)
+    def start_from(self, text: ChipText) -> None:
+        """Put a whole chip in, to be changed from there."""
+        self.text = text
+        for field, entry in self.entries.items():
+            entry.setModified(False)
+            entry.show_value(getattr(text, field))
+            entry.set_state("")
+        self.told.emit("")
+        self.changed.emit(text)
+
+    def _add_row(self, row: int, field: str, words: str, name: str) -> None:
+        example = getattr(EXAMPLE, field)
+        entry = Entry(
+            self.bench,
+            name,
+            lambda text: self._take(field, text),
+            placeholder=f"e.g. {example}" if example else "as system",
+        )
         entry.show_value(getattr(self.text, field))
         entry.told.connect(self.told)
         self.entries[field] = entry
@@ -73,5 +92,5 @@ class ChipForm(QWidget):
         self.grid.setHorizontalSpacing(px(12))
         self.grid.setVerticalSpacing(px(5))
         for entry in self.entries.values():
-            entry.setFixedWidth(px(128))
+            entry.setFixedWidth(px(150))
             entry.setFixedHeight(px(28))

@@ -9,13 +9,14 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from workbench.errors import TimingError
 from workbench.gui.bench import Bench
 from workbench.gui.clock.cycles import CycleTable
-from workbench.gui.clock.form import ChipForm
+from workbench.gui.clock.form import EXAMPLE, ChipForm
 from workbench.gui.clock.kept import ChipText, keep, kept
 from workbench.gui.clock.plans import COLUMNS, plan_rows, plan_sentence
 from workbench.gui.clock.strip import PixelStrip
 from workbench.gui.jobs import Job
 from workbench.gui.timing.page import Refusal
 from workbench.gui.widgets import Button, ButtonKind, Words
+from workbench.gui.widgets.empty_card import EmptyCard
 from workbench.gui.widgets.figure_table import FigureTable
 from workbench.gui.widgets.scrolled import scrolled
 from workbench.pipeline.result import Result
@@ -31,10 +32,17 @@ __all__ = ["ClockPage"]
 _ROOM_FOR_PIXELS = 1000
 """Width from which pixels and cycles have room beside the plans. [px at 14 px text]"""
 
+_ROOM_FOR_WORDS = 600
+"""Width from which the longer words on what will be listed have room. [px at 14 px text]"""
+
+EMPTY_TITLE = "No chip is entered yet."
 EMPTY = (
-    "Enter what your chip can do, from its data sheet: it is kept for every project. "
-    "Then the settings that come closest to the mode's pixel clock are listed here, best first."
+    "Enter what yours can do, from its data sheet. The settings that come closest to the mode’s pixel "
+    "clock are listed here then: how far off each is, and how even its pixels and lines are."
 )
+EMPTY_SHORT = "Settings closest to the mode’s pixel clock are listed here once it is."
+"""The same where room is short."""
+UNREADY = "The chip is not whole yet."
 
 
 class ClockPage(QWidget):
@@ -53,13 +61,16 @@ class ClockPage(QWidget):
         self.state = Words(bench, size=0.9, role="dim")
         self.stop = Button(bench, "Stop", ButtonKind.USUAL)
         self.table = FigureTable(bench, "Clock plans", COLUMNS)
-        self.empty = Words(bench, EMPTY, role="dim")
+        self.empty = EmptyCard(bench, EMPTY_TITLE, EMPTY)
+        self.example = Button(bench, "Start from the example", ButtonKind.REMEDY)
+        self.example.setToolTip("Puts the example into the fields, to be changed to what your chip can do.")
         self.said = Words(bench, size=0.9)
         self.take = Button(bench, "Use this clock", ButtonKind.REMEDY)
         self.strip = PixelStrip(bench)
         self.cycles = CycleTable(bench)
         self._lay_out()
         self.form.changed.connect(self._on_chip)
+        self.example.clicked.connect(lambda: self.form.start_from(EXAMPLE))
         self.form.told.connect(self.refusal.tell)
         self.table.pointed.connect(self._point)
         self.table.picked.connect(self._take)
@@ -83,7 +94,7 @@ class ClockPage(QWidget):
             painter.fillRect(self.rect(), self.bench.theme.color("panel"))
 
     def _lay_out(self) -> None:
-        middle = QVBoxLayout()
+        middle, self._below = QVBoxLayout(), QWidget()
         head, foot = QHBoxLayout(), QHBoxLayout()
         for widget in (self.title, self.state, self.stop):
             head.addWidget(widget)
@@ -91,7 +102,9 @@ class ClockPage(QWidget):
         foot.addWidget(self.said, 1)
         foot.addWidget(self.take)
         middle.addLayout(head)
-        middle.addWidget(self.empty, 1, Qt.AlignmentFlag.AlignTop)
+        middle.addWidget(self.empty)
+        middle.addWidget(self.example, 0, Qt.AlignmentFlag.AlignLeft)
+        middle.addWidget(self._below, 1)
         middle.addWidget(self.table, 1)
         middle.addLayout(foot)
         middle.addWidget(self.refusal)
@@ -101,8 +114,7 @@ class ClockPage(QWidget):
         right.addWidget(self.strip)
         right.addWidget(self.cycles)
         right.addStretch(1)
-        for words in (self.empty, self.said):
-            words.setWordWrap(True)
+        self.said.setWordWrap(True)
         self._columns = QHBoxLayout(self)
         self._form_area, self._right_side = scrolled(self.form), scrolled(beside)
         self._columns.addWidget(self._form_area)
@@ -119,7 +131,10 @@ class ClockPage(QWidget):
         try:
             return self.form.text.chip()
         except TimingError as reason:
-            self._show_empty(EMPTY if self.form.text.is_empty else str(reason))
+            if self.form.text.is_empty:
+                self._show_empty(EMPTY_TITLE, self._empty_words())
+            else:
+                self._show_empty(UNREADY, str(reason))
             return None
 
     def _search(self) -> None:
@@ -159,7 +174,8 @@ class ClockPage(QWidget):
 
     def _on_done(self, plans: tuple[Plan, ...]) -> None:
         if self._ended() and self._wanted is not None:
-            self.empty.hide()
+            for widget in (self.empty, self.example, self._below):
+                widget.hide()
             self.table.show()
             mode = aimed_mode(self._project.mode)
             rows = plan_rows(mode, self._wanted[0], plans)
@@ -171,7 +187,7 @@ class ClockPage(QWidget):
 
     def _on_failed(self, reason: str) -> None:
         if self._ended():
-            self._show_empty(reason)
+            self._show_empty("There is no plan.", reason)
 
     def _on_cancelled(self) -> None:
         if self._ended():
@@ -182,13 +198,19 @@ class ClockPage(QWidget):
             self.state.say(f"trying settings: {100 * done // total} %")
             self.stop.show()
 
-    def _show_empty(self, words: str) -> None:
-        self.empty.say(words)
+    def _show_empty(self, title: str, words: str) -> None:
+        """Say why nothing is listed; while no chip is entered, offer the example."""
+        self.empty.say(title, words)
         self.empty.show()
+        self._below.show()
+        self.example.setVisible(self.form.text.is_empty)
         self.table.hide()
         self.table.show_rows(())
         self.state.say("")
         self._show_plan(None)
+
+    def _empty_words(self) -> str:
+        return EMPTY if self.width() >= self.bench.px(_ROOM_FOR_WORDS) else EMPTY_SHORT
 
     def _point(self, plan: Plan | None) -> None:
         self._show_plan(plan)
@@ -198,6 +220,7 @@ class ClockPage(QWidget):
         mode = self._project.mode
         self.strip.show_plan(mode, shown)
         self.strip.setVisible(shown is not None)
+        self.said.setVisible(shown is not None)
         self.said.say(plan_sentence(self._wanted[0], shown) if shown and self._wanted else "")
         held = shown is not None and round(shown.pixel_hz) == mode.pixel_clock_hz
         self.take.setVisible(shown is not None)
@@ -232,6 +255,8 @@ class ClockPage(QWidget):
     def _fit(self) -> None:
         """Give pixels and cycles a fifth to a quarter of the width."""
         px, bar = self.bench.px, self.bench.px(14)
+        if self.form.text.is_empty:
+            self.empty.say(EMPTY_TITLE, self._empty_words())
         self._form_area.setFixedWidth(self.form.sizeHint().width() + bar)
         self._right_side.setVisible(self.width() >= px(_ROOM_FOR_PIXELS))
         self._right_side.setFixedWidth(max(px(310), min(px(460), self.width() // 4)) + bar)

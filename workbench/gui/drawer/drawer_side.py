@@ -9,11 +9,11 @@ from workbench.errors import WorkbenchError
 from workbench.files.drawer import MOST_ROWS, parse_drawer, read_drawer, write_drawer
 from workbench.gui.bench import Bench
 from workbench.gui.drawer.drawer_table import DrawerTable
-from workbench.gui.drawer.empty_card import EmptyCard
 from workbench.gui.drawer.own_drawer import own_drawer
 from workbench.gui.monitor.edid_file import start_folder
 from workbench.gui.timing.page import Refusal
 from workbench.gui.widgets import Button, ButtonKind, Words
+from workbench.gui.widgets.empty_card import EmptyCard
 from workbench.project.document import Channel, Project
 from workbench.project.owned import missing_words
 

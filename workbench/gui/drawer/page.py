@@ -18,9 +18,9 @@ from workbench.gui.drawer.candidates import (
     taken,
 )
 from workbench.gui.drawer.drawer_side import DrawerSide
-from workbench.gui.drawer.empty_card import EmptyCard
 from workbench.gui.drawer.finding_values import Search
 from workbench.gui.widgets import Button, ButtonKind, Choice, Sign, Words
+from workbench.gui.widgets.empty_card import EmptyCard
 from workbench.gui.widgets.figure_table import FigureTable
 from workbench.gui.widgets.progress_bar import ProgressBar
 from workbench.gui.widgets.said import Said

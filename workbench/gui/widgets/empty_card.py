@@ -18,13 +18,18 @@ class EmptyCard(QWidget):
         super().__init__(parent)
         self._bench = bench
         self.title = Words(bench, title, weight=600)
-        self.text = Words(bench, text, size=0.95, role="dim")
-        self.text.setWordWrap(True)
+        self.words = Words(bench, text, size=0.95, role="dim")
+        self.words.setWordWrap(True)
         self._column = QVBoxLayout(self)
         self._column.addWidget(self.title)
-        self._column.addWidget(self.text)
+        self._column.addWidget(self.words)
         bench.theme_changed.connect(self._restyle)
         self._restyle()
+
+    def say(self, title: str, text: str) -> None:
+        """Say something else is missing."""
+        self.title.say(title)
+        self.words.say(text)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         pen = QPen(self._bench.theme.color("outline"), 1.2)
