@@ -4,6 +4,8 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QScrollArea
 
+from workbench.circuit.wish import Shape
+
 CARDS = ("choose_mode", "make_ladder", "preferences", "cautions", "keys", "help", "find")
 
 
@@ -56,4 +58,18 @@ def test_a_low_window_shows_fewer_rows_at_once(desk) -> None:
     row = desk.bench.px(30)
     assert 3 <= card.list.height() / row < high / 30
     assert card.change.mapTo(desk.window, card.change.rect().bottomLeft()).y() < desk.window.height()
+    card.close()
+
+
+@pytest.mark.parametrize("width", [1280, 1600, 1920])
+def test_the_new_ladder_is_not_wider_than_a_projected_window(desk, width) -> None:
+    desk.window.resize(width, 900)
+    desk.bench.project_large(on=True)
+    desk.window.resize(width, 900)
+
+    card = desk.cards.make_ladder()
+
+    for area in card.findChildren(QScrollArea):
+        assert area.widget().width() <= area.viewport().width()
+    assert card.about.text() == card.shapes[Shape.WEIGHTED].about
     card.close()

@@ -77,7 +77,8 @@ class Card(QFrame):
             outer.setContentsMargins(1, 2, SHADOW[0] + 2, SHADOW[1] + 2)
             outer.addWidget(self._area)
         if self._area is not None:
-            bar = self._area.verticalScrollBar().sizeHint().width()
+            # The bar, and what the layout leaves around the area.
+            bar = self._area.verticalScrollBar().sizeHint().width() + 3 + SHADOW[0]
             self.setFixedSize(min(size.x() + bar, width), min(size.y(), height))
 
     def open_at(self, corner: QPoint) -> None:

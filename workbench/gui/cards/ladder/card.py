@@ -34,7 +34,12 @@ HINTS = {
     Shape.EQUAL: "the one value: 1k",
 }
 WIDTH = 400
-"""Width of the column of figures. [design px]"""
+PROJECTED_WIDTH = 300
+"""Width of the column of figures, at the desk and on a projector. [design px]"""
+ROOM_FOR_THREE = 600
+"""Width of the window from which there is room for the figures of three channels. [design px]"""
+ABOUT_WIDTH = 480
+"""Width of what is said of the chosen shape on a projector. [design px]"""
 
 
 class LadderChooser(Card):
@@ -55,7 +60,8 @@ class LadderChooser(Card):
         self.source = Choice(bench, "values")
         self.values = Field(bench, "values of the legs", mono=True)
         self.matched = TwoLines(bench, MATCHED, one_of=False)
-        self.figures = LadderFigures(bench)
+        self.figures = LadderFigures(bench, narrow=parent.width() < bench.px(ROOM_FOR_THREE))
+        self.about = self._line(role="dim")
         self.parts = self._line(mono=True)
         self.said = self._line(role="dim")
         self.take = Button(bench, "Put it in", ButtonKind.REMEDY)
@@ -63,10 +69,13 @@ class LadderChooser(Card):
         self._connect()
         self.column.addWidget(Words(bench, "A new ladder", size=1.1, weight=600))
         sides = QHBoxLayout()
-        sides.setSpacing(bench.px(24))
+        sides.setSpacing(bench.px(16 if bench.projecting else 24))
         sides.addLayout(self._left())
         sides.addLayout(self._right())
         self.column.addLayout(sides)
+        if bench.projecting:
+            self.about.wrap(bench.px(ABOUT_WIDTH))
+            self.column.addWidget(self.about)
         self.column.addLayout(self._foot())
 
     def start(self, result: Result) -> None:
@@ -128,7 +137,12 @@ class LadderChooser(Card):
     def _right(self) -> QVBoxLayout:
         column = QVBoxLayout()
         column.setSpacing(self.bench.px(10))
-        column.addLayout(self._row(Words(self.bench, "bits", role="dim"), *self.steppers.values()))
+        bits = Words(self.bench, "bits", role="dim")
+        if self.bench.projecting:
+            column.addWidget(bits)
+            column.addLayout(self._row(*self.steppers.values()))
+        else:
+            column.addLayout(self._row(bits, *self.steppers.values()))
         column.addLayout(self._row(self.thermometer))
         values = self._row(self.source, self.values)
         values.setStretchFactor(self.values, 1)
@@ -142,7 +156,7 @@ class LadderChooser(Card):
 
     def _row(self, *widgets: QWidget) -> QHBoxLayout:
         row = QHBoxLayout()
-        row.setSpacing(self.bench.px(12))
+        row.setSpacing(self.bench.px(6 if self.bench.projecting else 12))
         for widget in widgets:
             row.addWidget(widget)
         row.addStretch(0)
@@ -157,7 +171,7 @@ class LadderChooser(Card):
 
     def _line(self, *, mono: bool = False, role: str = "text") -> Words:
         words = Words(self.bench, "", mono=mono, size=0.9, role=role)
-        words.wrap(self.bench.px(WIDTH))
+        words.wrap(self.bench.px(PROJECTED_WIDTH if self.bench.projecting else WIDTH))
         words.setAlignment(Qt.AlignmentFlag.AlignTop)
         return words
 
@@ -189,6 +203,8 @@ class LadderChooser(Card):
     def _show(self) -> None:
         for shape, row in self.shapes.items():
             row.setChecked(shape is self._wish.shape)
+        chosen = (self.shapes[self._wish.shape], *([self.matched] if self._wish.matched else ()))
+        self.about.say(" ".join(row.about for row in chosen))
         for channel, stepper in self.steppers.items():
             stepper.show_bits(self._counts[channel], self._least)
         self.thermometer.set_value(f"{self._wish.thermometer} bits")

@@ -25,10 +25,14 @@ FIGURES = {
 
 
 class LadderFigures(QWidget):
-    """The figures of a result: one column where all channels are alike, else one each."""
+    """The figures of a result: one column where all channels are alike, else one each.
 
-    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
+    Room for all three is kept, so that nothing moves, unless it is ``narrow``.
+    """
+
+    def __init__(self, bench: Bench, parent: QWidget | None = None, *, narrow: bool = False) -> None:
         super().__init__(parent)
+        self._narrow = narrow
         grid = QGridLayout(self)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setHorizontalSpacing(bench.px(14))
@@ -72,7 +76,9 @@ class LadderFigures(QWidget):
 
     def _show(self, channel: Channel, solved: ChannelResult | None) -> None:
         for name, figure in FIGURES.items():
-            self._cells[name, channel].say("" if solved is None else figure(solved))
+            cell = self._cells[name, channel]
+            cell.say("" if solved is None else figure(solved))
+            cell.setHidden(self._narrow and solved is None and channel is not Channel.RED)
 
 
 def parts_text(network: Network) -> str:

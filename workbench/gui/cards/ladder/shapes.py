@@ -42,22 +42,26 @@ MATCHED = (
 
 
 class TwoLines(Control):
-    """A choice: its name, and two lines on what it is and what it costs."""
+    """A choice: its name, and two lines on what it is and what it costs; on a projector the name only."""
 
     def __init__(
         self, bench: Bench, words: tuple[str, str, str], *, one_of: bool, parent: QWidget | None = None
     ) -> None:
-        name, *self._lines = words
+        name, *lines = words
+        self.about = " ".join(lines)
+        """The two lines as text."""
+        self._lines = () if bench.projecting else tuple(lines)
         super().__init__(bench, name, parent)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setCheckable(True)
         self.setAutoExclusive(one_of)
-        self.setAccessibleDescription(" ".join(self._lines))
+        self.setAccessibleDescription(self.about)
 
     def sizeHint(self) -> QSize:
         type_, px = self.bench.type, self.bench.px
-        widest = max(type_.width(line, type_.sans(0.86)) for line in self._lines)
-        return QSize(round(widest) + px(46), px(68))
+        widths = [type_.width(line, type_.sans(0.86)) for line in self._lines]
+        widest = max(type_.width(self.text(), type_.sans(1.0, 600)), *widths, 0.0)
+        return QSize(round(widest) + px(46), px(34 + 17 * len(self._lines)))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         theme, type_, px = self.bench.theme, self.bench.type, self.bench.px
