@@ -402,3 +402,23 @@ def test_a_difference_is_shown_four_times(page, desk, qtbot) -> None:
 
     assert "difference, 4 times" in page.verdict.text
     assert enlarged(np.array([0, 3, 63, 64, 200], np.uint8)).tolist() == [0, 12, 252, 252, 252]
+
+
+@pytest.mark.parametrize("width", [1280, 1920])
+def test_a_cards_settings_lie_in_a_row_and_leave_the_chain_their_column(
+    page, desk, qtbot, photo, width
+) -> None:
+    desk.window.resize(width, 800)
+    right = page.chain.geometry().right()
+    assert right >= page.width() - desk.bench.px(24)
+    assert page._aside.geometry().bottom() < page.place.y() + 2
+    assert page.scene.load.isVisible()
+
+    page._show_aside(1)
+    assert page.chain.geometry().right() < right - 200
+    page._show_aside(0)
+    assert page.chain.geometry().right() == right
+    load(page, qtbot, photo)
+
+    assert page.chain.geometry().right() < right - 200
+    assert page.scene.dither.isVisible()

@@ -2,25 +2,25 @@
 
 from functools import partial
 
-from PySide6.QtCore import QMimeData, QPoint, QRectF, Qt
+from PySide6.QtCore import QMimeData, QPoint, Qt
 from PySide6.QtGui import QContextMenuEvent, QGuiApplication, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QMenu, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QMenu, QScrollArea, QStackedWidget, QWidget
 
 from workbench.gui.actions import ActionSpec
 from workbench.gui.bench import Bench
-from workbench.gui.picture.images import ENLARGED, Side
-from workbench.gui.picture.monitor_panel import LEAVES_OUT, MonitorPanel
+from workbench.gui.picture.images import Side
+from workbench.gui.picture.monitor_panel import MonitorPanel
 from workbench.gui.picture.scene_panel import ScenePanel
 from workbench.gui.picture.screen import Screen
+from workbench.gui.picture.verdict import Verdict
 from workbench.gui.picture.view import PictureView
-from workbench.gui.widgets import Button, ButtonKind, Sign, Words, draw_sign, draw_text
+from workbench.gui.widgets import Button, ButtonKind, Words
 from workbench.gui.working.chain import Chain
 from workbench.gui.working.looked_at import looked_at
 from workbench.pipeline.result import Result
 from workbench.project.document import Channel, Project
 from workbench.project.edits.picture import set_scanline
 from workbench.units import format_fixed
-from workbench.waveform.verdict import Standing
 from workbench.waveform.working import working_text
 
 __all__ = ["PicturePage"]
@@ -29,8 +29,11 @@ _ASIDE = 258
 """Width of the column of settings. [design px]"""
 _ROOM_FOR_WHY = 300
 _ROOM_FOR_BUTTON = 220
+_ROOM_FOR_COLOURS = 880
 _ROOM_FOR_ASIDE = 900
 """A narrower page, as on a projector, leaves the settings out. [design px]"""
+_FLAT = 26
+"""Height that the settings take from the chain where they lie in a row above it. [design px]"""
 _LOW = 400
 """A page that is lower puts captions into their fields. [design px]"""
 
@@ -44,7 +47,7 @@ class PicturePage(QWidget):
         self.setAccessibleName("Picture")
         self.looking = Screen(bench, self)
         self._result: Result | None = None
-        self._edge = 0
+        self._edge, self._flat = 0, False
         self.view = PictureView(bench, self)
         self.sides = {side: Button(bench, side.value, ButtonKind.SEGMENT) for side in Side}
         self.faults_button = Button(bench, "Faults …", ButtonKind.QUIET)
@@ -73,6 +76,8 @@ class PicturePage(QWidget):
         self.colours.say(
             f"{counts[0] * counts[1] * counts[2]:,}".replace(",", "\u2009") + " combinations of codes"
         )
+        if self._lies_flat() != self._flat:
+            self._arrange()
         self._take_pixel()
 
     def action_specs(self) -> tuple[ActionSpec, ...]:
@@ -163,6 +168,8 @@ class PicturePage(QWidget):
         self._panels.setCurrentIndex(number)
         for index, button in enumerate(self._asides):
             button.setChecked(index == number)
+        if self._lies_flat() != self._flat:
+            self._arrange()
 
     # Layout ---------------------------------------------------------------------------------
 
@@ -190,15 +197,17 @@ class PicturePage(QWidget):
         row.addStretch(1)
         row.addWidget(self.faults_button)
         self._aside = QWidget(self)
-        column = QVBoxLayout(self._aside)
+        self._aside_box = column = QBoxLayout(QBoxLayout.Direction.TopToBottom, self._aside)
         column.setContentsMargins(0, 0, 0, 0)
-        tabs = QHBoxLayout()
+        self._tabs = QWidget()
+        tabs = QHBoxLayout(self._tabs)
+        tabs.setContentsMargins(0, 0, 0, 0)
         self._asides = [Button(bench, name, ButtonKind.SEGMENT) for name in ("Scene", "Monitor")]
         for button in self._asides:
             tabs.addWidget(button)
         tabs.addStretch(1)
-        column.addLayout(tabs)
-        self._panels = QStackedWidget()
+        column.addWidget(self._tabs)
+        self._panels, self._areas = QStackedWidget(), []
         for panel in (self.scene, self.monitor):
             area = QScrollArea()
             area.setWidgetResizable(True)
@@ -209,16 +218,24 @@ class PicturePage(QWidget):
             area.viewport().setAutoFillBackground(False)
             panel.setAutoFillBackground(False)
             self._panels.addWidget(area)
+            self._areas.append(area)
         column.addWidget(self._panels, 1)
         column.addWidget(self.colours)
+
+    def _lies_flat(self) -> bool:
+        """Return whether the settings lie in a row: a card has so few that the chain takes their column."""
+        scene = self._panels.currentWidget() is self._areas[0]
+        card = self._result is not None and self._result.project.picture.image is None
+        return scene and card and self.width() >= self.bench.px(_ROOM_FOR_ASIDE)
 
     def _arrange(self) -> None:
         px, width, height = self.bench.px, self.width(), self.height()
         pad, top, head, foot = px(20), px(8), px(28), px(22)
         aside = px(_ASIDE)
         roomy = width >= px(_ROOM_FOR_ASIDE)
+        self._flat = flat = self._lies_flat()
         self._aside.setVisible(roomy)
-        self._edge = width - aside - 2 * pad if roomy else width - 1
+        self._edge = width - aside - 2 * pad if roomy and not flat else width - 1
         high = max(px(80), height - top - head - foot - px(10))
         most = max(px(200), self._edge - px(_ROOM_FOR_WHY) - 2 * pad)
         wide = min(round(high * 4 / 3) + px(12), most)
@@ -228,8 +245,9 @@ class PicturePage(QWidget):
         self.view.setGeometry(pad, top + head + px(4), wide, high)
         self.verdict.setGeometry(pad, height - foot - px(4), column, foot)
         left = pad + column + px(24)
-        room = self._edge - left - px(16)
-        self.chain.setGeometry(left, top + px(36), room, height - top - px(36) - px(8))
+        room = self._edge - left - (pad if flat else px(16))
+        above = top + px(36) + (px(_FLAT) if flat else 0)
+        self.chain.setGeometry(left, above, room, height - above - px(8))
         hint = self.working.sizeHint()
         self.working.setVisible(height >= px(_ROOM_FOR_BUTTON))
         self.working.setGeometry(
@@ -237,9 +255,18 @@ class PicturePage(QWidget):
         )
         self.chain.keep_free(hint.width() + px(12))
         self._place_title()
-        self._aside.setGeometry(self._edge + pad, top + px(2), aside, height - top - px(8))
+        if flat:
+            self._aside.setGeometry(left, px(6), width - pad - left, px(32))
+        else:
+            self._aside.setGeometry(self._edge + pad, px(6), aside, height - top - px(4))
+        directions = QBoxLayout.Direction
+        self._aside_box.setDirection(directions.RightToLeft if flat else directions.TopToBottom)
+        self._tabs.setFixedWidth(aside)
+        self._aside_box.setSpacing(px(16) if flat else px(6))
+        self.scene.set_row(row=flat)
+        self.colours.setVisible(not flat or room >= px(_ROOM_FOR_COLOURS))
         low = height < px(_LOW)
-        self.scene.set_low(low=low)
+        self.scene.set_low(low=low or flat)
         self.monitor.set_low(low=low)
         self.update()
 
@@ -249,9 +276,10 @@ class PicturePage(QWidget):
         hint = self.place.sizeHint().width()
         title = self.title.sizeHint().width()
         self.title.setVisible(title + hint + px(16) < room)
-        self.title.setGeometry(left, px(12), title + px(4), px(26))
+        top = self.chain.y() - px(32)
+        self.title.setGeometry(left, top, title + px(4), px(26))
         start = left + room - hint - px(4) if self.title.isVisibleTo(self) else left
-        self.place.setGeometry(start, px(12), hint + px(4), px(26))
+        self.place.setGeometry(start, top, hint + px(4), px(26))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -273,42 +301,6 @@ class PicturePage(QWidget):
         theme = self.bench.theme
         with QPainter(self) as painter:
             painter.fillRect(self.rect(), theme.color("panel"))
-            painter.setPen(theme.color("hairline"))
-            painter.drawLine(QPoint(self._edge, 0), QPoint(self._edge, self.height()))
-
-
-class Verdict(QWidget):
-    """One line under the picture: what the monitor takes the signal for, and that it is a model."""
-
-    def __init__(self, bench: Bench, parent: QWidget) -> None:
-        super().__init__(parent)
-        self._bench = bench
-        self._sign: Sign | None = None
-        self.text = ""
-        self.setToolTip(LEAVES_OUT)
-
-    def show_verdict(self, standing: Standing, sentence: str, side: Side) -> None:
-        """Say how the picture came about."""
-        if side is Side.SENT:
-            self._sign, self.text = None, "settled levels, no cable, a perfect display"
-        else:
-            self._sign = None if standing is Standing.SHOWN else Sign.WARNS
-            how = f"difference, {ENLARGED} times; " if side is Side.APART else ""
-            named = "" if standing is Standing.SHOWN else f"{standing.value}. "
-            self.text = f"{how}a model: {named}{sentence}"
-        self.setAccessibleName(self.text)
-        self.setToolTip(f"{self.text}\n{LEAVES_OUT}")
-        self.update()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        theme, px = self._bench.theme, self._bench.px
-        with QPainter(self) as painter:
-            left = 0
-            if self._sign is not None:
-                side = px(15)
-                painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-                draw_sign(painter, QRectF(0, (self.height() - side) / 2, side, side), self._sign, theme)
-                left = side + px(7)
-            box = QRectF(left, 0, self.width() - left, self.height())
-            face = self._bench.type.sans(0.86)
-            draw_text(painter, box, self.text, face, theme.color("dim"), elide=True)
+            if self._edge < self.width() - 1:
+                painter.setPen(theme.color("hairline"))
+                painter.drawLine(QPoint(self._edge, 0), QPoint(self._edge, self.height()))

@@ -1,6 +1,6 @@
 """What is shown and how it becomes codes: card or image, fit, dither, transfer."""
 
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.picture.labelled import LabelledChoice
@@ -12,6 +12,8 @@ from workbench.project.edits.picture import set_card, set_dither, set_fit, set_t
 
 __all__ = ["TRANSFERS", "ScenePanel"]
 
+_CHOICE = 200
+"""Width of the choice of a card in a row. [design px]"""
 _STEPS = 33
 _BLACK_TO_WHITE = tuple(step / (_STEPS - 1) for step in range(_STEPS))
 TRANSFERS: dict[str, tuple[float, ...]] = {
@@ -81,15 +83,25 @@ class ScenePanel(QWidget):
             panel.set_low(low=low)
         self._column.setSpacing(self._bench.px(5 if low else 8))
 
+    def set_row(self, *, row: bool) -> None:
+        """Lie in one row, for a card has only itself to be chosen."""
+        directions = QBoxLayout.Direction
+        self._column.setDirection(directions.LeftToRight if row else directions.TopToBottom)
+        self.shown.setMinimumWidth(self._bench.px(_CHOICE) if row else 0)
+        # A row stands at its right end, a column at its top.
+        self._column.setStretch(0, 1 if row else 0)
+        self._column.setStretch(self._column.count() - 1, 0 if row else 1)
+
     def _lay_out(self) -> None:
         px = self._bench.px
-        self._column = QVBoxLayout(self)
+        self._column = QBoxLayout(QBoxLayout.Direction.TopToBottom, self)
         self._column.setContentsMargins(0, 0, 0, 0)
         row = QHBoxLayout()
         row.setSpacing(px(8))
         row.addWidget(self.load)
         row.addWidget(self.paste)
         row.addStretch(1)
+        self._column.addStretch(0)
         self._column.addWidget(self.shown)
         self._column.addLayout(row)
         self._column.addWidget(self.problem)

@@ -181,7 +181,7 @@ class Chain(QWidget):
         spare = max(0.0, self.width() - needed()) / max(1, len(steps))
         left, placed = colour, []
         for step in steps:
-            left += gap + min(spare, gap)
+            left += gap + min(spare, 2 * gap)
             placed.append((step, left, widths[step.head]))
             left += widths[step.head]
         return placed
