@@ -7,10 +7,11 @@ from PySide6.QtGui import QGuiApplication
 from tests.exports.boards import board
 from tests.gui.gestures import drag
 from workbench.circuit.ladders import weighted
-from workbench.circuit.network import Network
+from workbench.circuit.network import Network, PartId
 from workbench.gui.levels import LevelsPage
+from workbench.gui.levels.room import is_clear
 from workbench.project.document import Channel
-from workbench.project.edits.parts import set_value
+from workbench.project.edits.parts import remove_part, set_value
 
 LEFT = Qt.MouseButton.LeftButton
 
@@ -212,3 +213,71 @@ def test_the_table_goes_to_a_file(qtbot, desk, messages, tmp_path):
     rows = (tmp_path / "levels.csv").read_text().splitlines()
     assert rows[0].startswith("channel,code,bits,loaded_v")
     assert len(rows) == 1 + 3 * 32
+
+
+def test_a_click_on_what_is_lit_but_not_held_holds_it(qtbot, page):
+    shown = page()
+    view = shown.bench.view
+    place = shown.bench.session.project.mode.h.blanking + 40
+
+    view.look_at(place)
+    lit = shown.staircase.held
+    assert lit is not None
+    assert view.held(Channel.RED) is None
+    row = shown.table.visualRect(shown.table.codes.index(lit, 0)).center()
+    qtbot.mouseClick(shown.table.viewport(), LEFT, pos=row)
+    assert view.held(Channel.RED) == lit
+
+    shown.hold(None)
+    qtbot.mouseClick(shown.staircase, LEFT, pos=middle_of(shown.staircase, lit))
+    assert view.held(Channel.RED) == lit
+
+
+@pytest.mark.parametrize("height", range(300, 330, 7))
+def test_the_table_shows_whole_rows_only(page, height):
+    shown = page(height=height)
+
+    assert shown.table.viewport().height() % shown.table.rowHeight(0) == 0
+
+
+@pytest.mark.parametrize(("width", "height"), [(1280, 525), (1600, 625), (1920, 805)])
+def test_on_a_projector_columns_numbers_and_captions_have_room(page, width, height):
+    shown = page(width=width, height=height)
+    shown.bench.project_large(on=True)
+    shown.hold(31)
+
+    table = shown.table
+    seen = [c for c in range(table.codes.columnCount()) if not table.isColumnHidden(c)]
+    assert sum(table.columnWidth(c) for c in seen) <= table.viewport().width()
+    assert {0, 1, 2} < set(seen)
+    widest = shown.bench.type.width("100", shown.bench.type.mono(0.86))
+    assert shown.eye._number_x(31, widest) + widest / 2 <= shown.eye.width()
+
+
+R1_GONE = "R1 gone"
+
+
+@pytest.mark.parametrize("r1", [100.0, 300.0, 470.0, 500.0, 560.0, 700.0, 2000.0, R1_GONE])
+@pytest.mark.parametrize(
+    ("width", "height", "large"), [(1440, 330, False), (1920, 805, True), (1600, 625, True)]
+)
+def test_no_words_lie_on_the_staircase(page, r1, width, height, large):
+    project = replace(board(), linked=True)
+    if r1 == R1_GONE:
+        project = remove_part(project, Channel.RED, PartId("R1"))
+    else:
+        project = set_value(project, Channel.RED, "R1", r1)
+    shown = page(project, width, height)
+    shown.bench.project_large(on=large)
+    stairs = shown.staircase
+    assert not stairs.grab().isNull()
+
+    ideal, callout = stairs.ideal_place(stairs.callout_place()), stairs.callout_place()
+    for box in (callout, ideal and ideal[1]):
+        if box is not None:
+            assert stairs.area.contains(box)
+            assert is_clear(box, stairs.area, stairs._traces(), 0.0)
+    if callout is not None and ideal is not None:
+        assert not callout.intersects(ideal[1])
+    if r1 == R1_GONE and height != 625:
+        assert callout is not None

@@ -99,3 +99,32 @@ def test_the_figures_are_copied(page) -> None:
     page.copy()
 
     assert "combinations" in QGuiApplication.clipboard().text()
+
+
+@pytest.mark.parametrize(("aspect", "least"), [(1.4, 0.6), (2.0, 0.85), (3.7, 0.9)])
+def test_tiles_use_the_width_there_is(aspect, least) -> None:
+    sheet = sheet_of(even(5, 5, 5), aspect)
+    high, wide, _ = sheet.rgb.shape
+
+    assert min(1.0, wide / high / aspect) >= least
+    assert sheet.colour_at(wide - 1, high - 1) in (None, (31, 31, 31))
+    assert 0.0 < sheet.last_row <= 1.0
+
+
+@pytest.mark.parametrize("colour", [(0, 0, 0), (31, 31, 31)])
+def test_the_frame_at_a_corner_is_whole(page, desk, colour) -> None:
+    page.grid.look_at(colour)
+    accent = desk.bench.theme.color("accent").rgb()
+    image = page.grid.grab().toImage()
+
+    spots = [
+        (x, y)
+        for x in range(image.width())
+        for y in range(image.height())
+        if image.pixelColor(x, y).rgb() == accent
+    ]
+    left, right = min(x for x, _ in spots), max(x for x, _ in spots)
+    top, foot = min(y for _, y in spots), max(y for _, y in spots)
+    assert abs((right - left) - (foot - top)) <= 2
+    assert left > 0
+    assert top > 0

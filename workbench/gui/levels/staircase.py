@@ -30,7 +30,7 @@ class Staircase(CodeView):
         px = self.bench.px
         return QRectF(self.rect()).adjusted(px(_LEFT), px(_TOP), -px(_RIGHT), -px(_FOOT))
 
-    headings = ("loaded volts for each code", "loaded volts", "")
+    headings: tuple[str, ...] = ("loaded volts for each code", "loaded volts", "")
     """What stands beside the head, longest wording first."""
     tick_volts = 0.2
     """Distance of the lines of the scale. [V]"""

@@ -1,7 +1,7 @@
 """The grid of colours: one is looked at by a click or the arrows."""
 
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPainterPath, QPaintEvent, QPen
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPainterPath, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
@@ -71,13 +71,13 @@ class ColourGrid(QWidget):
         assert self.sheet is not None
         area = self.area()
         rows = self.sheet.rgb.shape[0] / len(self.sheet.codes[1])
-        missing = QRectF(area)
-        missing.setLeft(area.left() + area.width() * self.sheet.last_row)
-        missing.setTop(area.bottom() - area.height() / rows)
-        whole, gone = QPainterPath(), QPainterPath()
-        whole.addRect(area)
-        gone.addRect(missing)
-        return whole.subtracted(gone)
+        end = area.left() + area.width() * self.sheet.last_row
+        above = area.bottom() - area.height() / rows
+        corners = [area.topLeft(), area.topRight(), QPointF(area.right(), above), QPointF(end, above)]
+        path = QPainterPath()
+        path.addPolygon(QPolygonF([*corners, QPointF(end, area.bottom()), area.bottomLeft()]))
+        path.closeSubpath()
+        return path
 
     def resizeEvent(self, _event: object) -> None:
         self._lay_out()
@@ -116,8 +116,7 @@ class ColourGrid(QWidget):
             painter.setClipPath(outline)
             painter.drawImage(area, self._image)
             painter.restore()
-            painter.setPen(QPen(theme.color("outline"), 1.1))
-            painter.drawPath(outline)
+            painter.strokePath(outline, QPen(theme.color("outline"), 1.1))
             x, y = self.sheet.place_of(self.colour)
             high, wide, _ = self.sheet.rgb.shape
             dot = QRectF(

@@ -40,7 +40,7 @@ class PalettePage(QWidget):
         self.palette_shown: Palette | None = None
         self._compared: PictureCodes | None = None
         self._job: Job | None = None
-        self._one_words = ("",)
+        self._one_words: tuple[str, ...] = ("",)
         self._edge = 0
         self.grid = ColourGrid(bench, self)
         self.title = Words(bench, "Colours", size=1.1, weight=600, parent=self)
