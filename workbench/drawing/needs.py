@@ -110,7 +110,7 @@ def _gap(plan: Plan, sheet: Sheet, spans: dict[Bus, Span]) -> float:
     root = plan.rank.get(Bus(plan.tail.root), plan.ranks)
     if max([*upright, root]) < plan.ranks:
         return 20 * sheet.unit
-    return 14 * sheet.unit + sheet.measure("0.000 V", STATE if sheet.slim else LOADED)
+    return 23 * sheet.unit + sheet.measure("0.000 V", STATE if sheet.slim else LOADED)
 
 
 def _rung_texts(plan: Plan, sheet: Sheet) -> float:

@@ -163,7 +163,8 @@ def _draw_load(sketch: Sketch) -> None:
     body = Rect(x - 9 * unit, y + 13 * unit, 18 * unit, layout.load_height)
     text = "no load" if load.ohms is None else format_quantity(load.ohms, "Ω")
     at = Point(body.right + 6 * unit, body.centre.y)
-    field = Rect.between(at.x - 5 * unit, at.y - 13 * unit, columns.monitor[1] - 4 * unit, at.y + 13 * unit)
+    # The ring of the focus around it still lies inside the monitor.
+    field = Rect.between(at.x - 5 * unit, at.y - 13 * unit, columns.monitor[1] - 9 * unit, at.y + 13 * unit)
     fitted = load.ohms is not None
     sketch.symbols.append(
         Symbol(
@@ -239,27 +240,52 @@ def _draw_captions(sketch: Sketch) -> None:
 
 
 def _draw_volts(sketch: Sketch) -> None:
-    """Keep room for the output's volts, loaded and open, and for those of the spine's nodes."""
-    layout, unit, y = sketch.layout, sketch.unit, sketch.layout.exit_y
-    x = layout.text_x + 13 * unit
-    put = sketch.places.append
+    """Keep room for the output's volts, loaded and open, and for those of the spine's nodes.
+
+    They stand right of the last bus; after a resistor at the output they stand at the connector's
+    side, since they are those after it.
+    """
+    layout = sketch.layout
     if text_above(layout.plan):
-        lift = 22 * unit if layout.plan.tail.runs else 0.0
-        put(Place(Figure.LOADED, Point(x, y - 51 * unit - lift), CURRENT))
-        put(Place(Figure.OPEN, Point(x, y - 32 * unit - lift), CURRENT))
-        beside = x + layout.sheet.measure("0.000 V ", CURRENT)
-        sketch.labels.append(Label("loaded", Point(beside, y - 51 * unit - lift), CAPTION, live=True))
-        sketch.labels.append(Label("open", Point(beside, y - 32 * unit - lift), CAPTION, live=True))
+        _volts_above(sketch)
     else:
-        roomy = layout.pitch.roomy
-        first = y + ((28 if roomy else 20) + (7 if layout.plan.tail.runs else 0)) * unit
-        line, pair = (17, 45) if roomy else (15, 37)
-        put(Place(Figure.LOADED, Point(x, first), STATE if layout.sheet.slim else LOADED))
-        put(Place(Figure.OPEN, Point(x, first + pair * unit), CURRENT if layout.sheet.slim else OPEN))
-        sketch.labels.append(Label("loaded", Point(x, first + line * unit), CAPTION, live=True))
-        sketch.labels.append(Label("open", Point(x, first + (pair + line) * unit), CAPTION, live=True))
+        _volts_below(sketch)
     if layout.sheet.wide:
         _keep_node_volts(sketch)
+
+
+def _volts_above(sketch: Sketch) -> None:
+    layout, unit = sketch.layout, sketch.unit
+    after = bool(layout.plan.tail.runs)
+    upper = layout.exit_y - (73 if after else 51) * unit
+    x = layout.text_x + 13 * unit
+    beside = x + layout.sheet.measure("0.000 V ", CURRENT)
+    if after:
+        beside = _end(sketch) - layout.sheet.measure("loaded", CAPTION)
+        x = beside - layout.sheet.measure("0.000 V ", CURRENT)
+    for figure, words, y in ((Figure.LOADED, "loaded", upper), (Figure.OPEN, "open", upper + 19 * unit)):
+        sketch.places.append(Place(figure, Point(x, y), CURRENT))
+        sketch.labels.append(Label(words, Point(beside, y), CAPTION, live=True))
+
+
+def _volts_below(sketch: Sketch) -> None:
+    layout, unit, sheet = sketch.layout, sketch.unit, sketch.layout.sheet
+    roomy, after = layout.pitch.roomy, bool(layout.plan.tail.runs)
+    x, align = (_end(sketch), Align.RIGHT) if after else (layout.text_x + 13 * unit, Align.LEFT)
+    # The box of the resistor at the output comes first, or the value under its zig-zag.
+    lower = (20 if sheet.zigzag else 7) if after else 0
+    y = layout.exit_y + ((28 if roomy else 20) + lower) * unit
+    line, pair = (17, 45) if roomy else (15, 37)
+    faces = (STATE, CURRENT) if sheet.slim else (LOADED, OPEN)
+    for figure, words, face in zip((Figure.LOADED, Figure.OPEN), ("loaded", "open"), faces, strict=True):
+        sketch.places.append(Place(figure, Point(x, y), face, align))
+        sketch.labels.append(Label(words, Point(x, y + line * unit), CAPTION, align, live=True))
+        y += pair * unit
+
+
+def _end(sketch: Sketch) -> float:
+    """Return where texts before the connector end. [px]"""
+    return sketch.layout.columns.socket[0] - 9 * sketch.unit
 
 
 def _keep_node_volts(sketch: Sketch) -> None:

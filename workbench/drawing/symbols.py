@@ -20,6 +20,8 @@ PLATES_APART = 8.0
 """Distance of a capacitor's plates. [design px]"""
 ZIGZAG = 16.0
 """Height of a zig-zag. [design px]"""
+CLEAR = 18.0
+"""From the middle of a lying capacitor to its name and value, clear of the focus ring. [design px]"""
 
 
 def body_height(sheet: Sheet, pitch: Pitch) -> float:
@@ -75,7 +77,7 @@ def _lying(
     body, value = box, Label(value_text(part), centre, face, Align.CENTRE, strong=True)
     if capacitor:
         body = Rect.around(centre, PLATES_APART * unit, PLATE * unit)
-        value = Label(value_text(part), centre.moved(12 * unit, -11 * unit), face, strong=True)
+        value = Label(value_text(part), _beside(centre, 1, sheet), face, strong=True)
     elif sheet.zigzag:
         body = Rect.around(centre, box.width, ZIGZAG * unit)
         value = Label(value_text(part), centre.moved(0, 20 * unit), face, Align.CENTRE, strong=True)
@@ -89,10 +91,18 @@ def _lying(
         step.flipped,
         vertical=False,
         value=value,
-        name=_name(part.id, body, centre, unit, capacitor=capacitor, above=above, named=named),
+        name=_name(part.id, body, centre, sheet, capacitor=capacitor, above=above, named=named),
         bands=_bands(box, body, unit) if above and not capacitor and box.width > 90 * unit else None,
         field=box,
     )
+
+
+def _beside(centre: Point, way: int, sheet: Sheet) -> Point:
+    """Return where a text beside a lying capacitor begins, left (-1) or right (1) of it.
+
+    It stands over the wire, but under it among zig-zags, whose values hang down from the row above.
+    """
+    return centre.moved(way * CLEAR * sheet.unit, (11 if sheet.zigzag else -11) * sheet.unit)
 
 
 def _bands(box: Rect, body: Rect, unit: float) -> Rect:
@@ -100,12 +110,13 @@ def _bands(box: Rect, body: Rect, unit: float) -> Rect:
 
 
 def _name(
-    text: str, body: Rect, centre: Point, unit: float, *, capacitor: bool, above: bool, named: bool
+    text: str, body: Rect, centre: Point, sheet: Sheet, *, capacitor: bool, above: bool, named: bool
 ) -> Label:
+    unit = sheet.unit
     if not named or text == LOAD:
         text = ""
     if capacitor:
-        return Label(text, centre.moved(-12 * unit, -11 * unit), NAME, Align.RIGHT)
+        return Label(text, _beside(centre, -1, sheet), NAME, Align.RIGHT)
     if above:
         return Label(text, Point(body.left + unit, body.top - 12.5 * unit), NAME)
     return Label(text, Point(body.right + 8 * unit, centre.y - 10 * unit), NAME)

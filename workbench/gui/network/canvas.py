@@ -126,6 +126,8 @@ class Canvas(PointedView):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         target, key = self._target, event.key()
+        # While the keys are used, the pointer only rests: what it lies on lights up when it moves again.
+        self._point(None)
         if self.connecting.key(Qt.Key(key)):
             return
         if event.matches(QKeySequence.StandardKey.Paste):

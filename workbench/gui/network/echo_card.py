@@ -21,6 +21,8 @@ ECHO = Face(mono=True, size=1.10, weight=600)
 FIGURE = Face(mono=True, size=0.95, weight=400)
 FIGURE_NEW = Face(mono=True, size=0.95, weight=600)
 WORDS = Face(mono=False, size=0.94, weight=400)
+CAP = Face(mono=False, size=0.82, weight=500)
+HINT = Face(mono=False, size=0.86, weight=400)
 WORDS_NEW = Face(mono=False, size=0.94, weight=600)
 
 
@@ -136,7 +138,9 @@ class EchoCard(QWidget):
         hints: list[tuple[str, str]] = []
         if reading.above is not None and reading.below is not None:
             hints = [("↑", _short(value, reading.above)), ("↓", _short(value, reading.below))]
-        return (*hints, ("Esc", "leave"), ("Enter", "keep"))
+        whole = (*hints, ("Esc", "leave"), ("Enter", "keep"))
+        taken = sum(self._hint_width(*hint) for hint in whole)
+        return whole if taken <= self._width() - 26 * self._inks.unit else (*hints, ("Enter", "keep"))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         reading, inks, unit = self._reading, self._inks, self._inks.unit
@@ -147,9 +151,14 @@ class EchoCard(QWidget):
             self._paint_ground(painter)
             y, left = 24 * unit, 22 * unit
             if reading.echo:
-                theme = inks.theme
-                width = inks.text(painter, reading.echo, Point(left, y), ECHO, theme.color("text"))
-                self._paint_standing(painter, Point(left + width + 10 * unit, y))
+                theme, x = inks.theme, left
+                if self._arrow is None and self._value is not None:
+                    x += (
+                        inks.text(painter, self._value.name, Point(x, y), WORDS, theme.color("dim"))
+                        + 10 * unit
+                    )
+                x += inks.text(painter, reading.echo, Point(x, y), ECHO, theme.color("text"))
+                self._paint_standing(painter, Point(x + 10 * unit, y))
                 y += 26 * unit
             y = self._paint_sentence(painter, left, y)
             for line in self._lines:
@@ -226,25 +235,32 @@ class EchoCard(QWidget):
         painter.drawLine(round(9 * unit), rule, self.width() - 5, rule)
         x = left
         for key, words in hints:
-            x = self._paint_hint(painter, key, words, x, y) + 9 * unit
+            self._paint_hint(painter, key, words, x, y)
+            x += self._hint_width(key, words)
 
-    def _paint_hint(self, painter: QPainter, key: str, words: str, x: float, y: float) -> float:
-        inks, unit, theme = self._inks, self._inks.unit, self._inks.theme
+    def _hint_width(self, key: str, words: str) -> float:
+        """Return how wide a key with its words is, with the room to the next one. [px]"""
+        measure = self._inks.measure
+        return measure(key, CAP) + measure(words, _hint_face(words)) + 22 * self._inks.unit
+
+    def _paint_hint(self, painter: QPainter, key: str, words: str, x: float, y: float) -> None:
         width = self._paint_key(painter, key, x, y)
-        mono = words[:1].isdigit()
-        face = FIGURE_NEW if mono else Face(mono=False, size=0.86, weight=400)
-        at = Point(x + width + 5 * unit, y)
-        return at.x + inks.text(painter, words, at, face, theme.color("text" if mono else "dim"))
+        face, at = _hint_face(words), Point(x + width + 5 * self._inks.unit, y)
+        self._inks.text(painter, words, at, face, self._inks.theme.color("text" if face.mono else "dim"))
 
     def _paint_key(self, painter: QPainter, key: str, x: float, y: float) -> float:
         """Paint the cap of a key; return its width. [px]"""
         inks, unit, theme = self._inks, self._inks.unit, self._inks.theme
-        small = Face(mono=False, size=0.82, weight=500)
-        width = inks.measure(key, small) + 8 * unit
+        width = inks.measure(key, CAP) + 8 * unit
         box = QRectF(x, y - 8.5 * unit, width, 17 * unit)
         outlined(painter, box, 3 * unit, None, QPen(theme.color("outline"), 1.0))
-        inks.text(painter, key, Point(x + width / 2, y), small, theme.color("dim"), Align.CENTRE)
+        inks.text(painter, key, Point(x + width / 2, y), CAP, theme.color("dim"), Align.CENTRE)
         return width
+
+
+def _hint_face(words: str) -> Face:
+    """Return the face of what a key does: of a figure, or of words."""
+    return FIGURE_NEW if words[:1].isdigit() else HINT
 
 
 def _short(value: Value, number: float) -> str:

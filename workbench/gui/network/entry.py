@@ -4,9 +4,11 @@ from PySide6.QtCore import QObject, QRect, Signal
 from PySide6.QtWidgets import QWidget
 
 from workbench.circuit.network import PartId
-from workbench.drawing import Drawing
-from workbench.drawing.elements import Symbol
+from workbench.drawing import LOAD, Drawing
+from workbench.drawing.elements import BlockKind, Symbol
+from workbench.drawing.geometry import Rect
 from workbench.gui.bench import Bench
+from workbench.gui.network.card_place import card_place
 from workbench.gui.network.echo_card import EchoCard
 from workbench.gui.network.field import ValueField
 from workbench.gui.network.inks import Inks
@@ -115,29 +117,27 @@ class Entry(QObject):
         left, right = (11.0, 11.0) if named_above else (0.0, 4.0) if symbol.vertical else (18.0, 4.0)
         width = max(box.width + (left + right) * unit, LEAST_WIDTH * unit)
         start = min(box.left - left * unit, self._canvas.width() - width - 4 * unit)
+        monitor = drawing.block(BlockKind.MONITOR)
+        if part == LOAD and monitor is not None:
+            start, width = monitor.left + 4 * unit, monitor.width - 8 * unit
         top, height = box.top - 2 * unit, box.height + 4 * unit
         self.field.setGeometry(round(start), round(top), round(width), round(height))
         self._place_card(part)
 
     def _place_card(self, part: PartId) -> None:
-        """Put the card right of the last bus, or under the field where there is no room beside it."""
+        """Put the card where it covers least; beside the field it has a beak, elsewhere the part's name."""
         symbol, drawing = self._symbol(part), self._drawing
         if symbol is None or drawing is None:
             return
-        size, field, unit = self.card.sizeHint(), self.field.geometry(), drawing.unit
-        seen, width = self._canvas.visibleRegion().boundingRect(), self._canvas.width()
+        seen = self._canvas.visibleRegion().boundingRect()
+        if seen.isEmpty():
+            seen = self._canvas.rect()
+        size, field = self.card.sizeHint(), self.field.geometry()
+        place = card_place(drawing, part, _as_rect(field), (size.width(), size.height()), _as_rect(seen))
+        self.card.setGeometry(QRect(round(place.left), round(place.top), size.width(), size.height()))
         middle = symbol.field.centre.y
-        left = max(round(drawing.exit.x + 8 * unit), field.right() + round(8 * unit))
-        beside = left + size.width() <= width - 2
-        if beside:
-            top = round(middle - 30 * unit)
-        else:
-            left = min(max(4, field.left()), width - size.width() - 4)
-            below, above = field.bottom() + round(6 * unit), field.top() - size.height() - round(6 * unit)
-            top = below if below + size.height() <= max(seen.bottom(), 1) or above < 0 else above
-        top = max(4, min(top, max(seen.bottom(), size.height()) - size.height() - 4))
-        self.card.setGeometry(QRect(left, top, size.width(), size.height()))
-        self.card.point_at(middle - top if beside else None)
+        beside = place.left >= field.right() and place.top <= middle <= place.bottom
+        self.card.point_at(middle - place.top if beside else None)
 
     # Stepping
 
@@ -162,3 +162,8 @@ class Entry(QObject):
         if self._burst is not None:
             self._burst = None
             self._bench.session.release()
+
+
+def _as_rect(box: QRect) -> Rect:
+    """Return a rectangle of Qt's as one of the drawing's."""
+    return Rect(box.x(), box.y(), box.width(), box.height())

@@ -1,7 +1,7 @@
 """The field in a part's box: a value is typed where it stands."""
 
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QPen, QWheelEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from workbench.gui.bench import Bench
@@ -10,6 +10,9 @@ from workbench.gui.widgets import draw_text
 from workbench.gui.widgets.control import draw_chevron
 
 __all__ = ["ValueField", "pace_of"]
+
+ROOMY = 100
+"""Width from which a field shows unit and angles beside its value. [design px]"""
 
 
 def pace_of(modifiers: Qt.KeyboardModifier) -> Pace:
@@ -94,10 +97,19 @@ class ValueField(QLineEdit):
             series = self._bench.session.project.series
             self.setText(value.text(stepped(start, series, steps, pace)))
 
+    @property
+    def _roomy(self) -> bool:
+        """Whether unit and angles have room beside the value."""
+        return self.width() >= self._bench.px(ROOMY)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._dress()
+
     def _dress(self) -> None:
         """Take the face again; polishing for another outline loses it."""
         self.setFont(self._bench.type.mono(1.18, 500))
-        self.setTextMargins(0, 0, self._bench.px(34), 0)
+        self.setTextMargins(0, 0, self._bench.px(34) if self._roomy else 0, 0)
 
     def _on_text(self) -> None:
         if self._value is None:
@@ -136,7 +148,7 @@ class ValueField(QLineEdit):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)
-        if self._value is None:
+        if self._value is None or not self._roomy:
             return
         theme, px = self._bench.theme, self._bench.px
         box = QRectF(self.rect())

@@ -16,12 +16,10 @@ from workbench.units import format_fixed
 
 __all__ = ["ChannelCards", "Head"]
 
-ROOM_FOR_WORDS = 850
-"""Width from which the linked note stands in full beside a held code. [design px]"""
-ROOM_FOR_CHIPS = 660
-"""Width from which all three linked channels have a chip. [design px]"""
 ROOM_FOR_TITLE = 430
 """Width from which the panel is named. [design px]"""
+FOLDS = 6
+"""Steps in which what has no room is left out; see :meth:`Head._fold`. [1]"""
 
 
 class LinkNote(Control):
@@ -98,28 +96,38 @@ class Head(PanelHead):
             self.row.addWidget(widget)
         # What has no room is left out, so the head never keeps the panel wide.
         self.setMinimumWidth(1)
+        self._shown: object = None
 
     def show_state(self, result: Result, channel: Channel, code: int, source: Source, *, short: bool) -> None:
-        """Say which channel is drawn and what is on its pins."""
-        linked, unit = result.project.linked, self._bench.px(100) / 100
-        wide = self.width() / unit
+        """Say which channel is drawn and what is on its pins; ``short`` is a panel without buttons below."""
+        linked = result.project.linked
         self.chips[channel].setChecked(True)
-        several = linked and wide >= ROOM_FOR_CHIPS
-        for each, chip in self.chips.items():
-            chip.setVisible(several or (each is channel and (linked or wide < ROOM_FOR_TITLE)))
-        self.apart.setVisible(not linked and wide >= ROOM_FOR_TITLE)
-        self.title.setVisible(wide >= ROOM_FOR_TITLE)
-        self.note.setVisible(linked and wide >= ROOM_FOR_TITLE)
-        self.note.shorten(short=wide < ROOM_FOR_WORDS)
-        words = {
-            Source.HELD: "holding code",
-            Source.PIXEL: f"{channel.value} of this pixel: code",
-            Source.WHITE: "white: code",
-        }
-        self.source.say(words[source] if wide >= ROOM_FOR_CHIPS else "code")
         self.code.say(str(code))
-        self.release.setVisible(source is Source.HELD)
-        self.change.setVisible(short and wide >= ROOM_FOR_TITLE)
+        shown = (self.width(), self._bench.px(100), linked, channel, source, short)
+        if shown != self._shown:
+            self._shown = shown
+            named = self.width() >= self._bench.px(ROOM_FOR_TITLE)
+            self.title.setVisible(named)
+            self.apart.setVisible(not linked and named)
+            self.release.setVisible(source is Source.HELD)
+            self.change.setVisible(short and named)
+            for step in range(FOLDS):
+                self._fold(step, channel, source, linked=linked, named=named)
+                self.row.invalidate()
+                if self.row.totalSizeHint().width() <= self.width():
+                    break
+
+    def _fold(self, step: int, channel: Channel, source: Source, *, linked: bool, named: bool) -> None:
+        """Leave out, step by step: words of the note, the note, who set the code, names of chips, chips."""
+        self.note.setVisible(linked and named and step < 2)
+        self.note.shorten(short=step > 0)
+        words = {Source.HELD: "holding code", Source.PIXEL: f"{channel.value} of this pixel: code"}
+        self.source.say(words.get(source, "white: code") if step < 3 else "code")
+        for each, chip in self.chips.items():
+            chip.setText(each.value if step < 4 or each is channel else "")
+            chip.updateGeometry()
+            several = linked and named and step < 5
+            chip.setVisible(several or (each is channel and (linked or not named)))
 
 
 class ChannelCards(QWidget):

@@ -1,7 +1,7 @@
 """The drawing under the pointer: chosen, typed into, stepped, joined and named."""
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, Signal
-from PySide6.QtGui import QContextMenuEvent, QMouseEvent, QPainter, QWheelEvent
+from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, Qt, Signal
+from PySide6.QtGui import QContextMenuEvent, QHideEvent, QMouseEvent, QPainter, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
 from workbench.circuit.network import PartId
@@ -52,6 +52,9 @@ class PointedView(DrawingView):
         self.naming = Naming(bench, self)
         self.naming.field.left.connect(self._after_field)
         self.setMouseTracking(True)
+        # Over a child the drawing sees no pointer, so what lies under the child is not pointed at.
+        for child in (self.entry.field, self.entry.card, self.naming.field):
+            child.installEventFilter(self)
         bench.view.changed.connect(self._on_view)
 
     def restyle(self) -> None:
@@ -176,13 +179,22 @@ class PointedView(DrawingView):
             return
         self._point(self._under(event.position()), _point(event))
 
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() in (QEvent.Type.Enter, QEvent.Type.Show):
+            self._point(None)
+        return super().eventFilter(watched, event)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        self._point(None)
+
     def leaveEvent(self, event: QEvent) -> None:
         super().leaveEvent(event)
         self._point(None)
 
     def _point(self, target: Target | None, at: Point | None = None) -> None:
         self.setCursor(self._cursor(target, at))
-        if target == self._hover:
+        if target == self._hover and (target is not None or self._bench.view.pointed is None):
             return
         self._hover = target
         self.entry.end_burst()

@@ -5,7 +5,7 @@ from enum import Enum
 
 from workbench.circuit.network import GROUND, NodeId, PartId
 from workbench.drawing import H_SERIES, LOAD, V_SERIES, Drawing
-from workbench.drawing.elements import BlockKind, Figure, WireRole
+from workbench.drawing.elements import Align, BlockKind, Figure, WireRole
 from workbench.drawing.geometry import Point, Rect
 from workbench.drawing.spots import node_spots
 
@@ -105,7 +105,8 @@ def box_of(drawing: Drawing, target: Target) -> Rect | None:
         if place is None:
             return Rect.around(drawing.exit, 12 * drawing.unit, 12 * drawing.unit)
         unit = drawing.unit
-        return Rect(place.at.x - 6 * unit, place.at.y - 13 * unit, 92 * unit, 48 * unit)
+        left = place.at.x - (86 if place.align is Align.RIGHT else 6) * unit
+        return Rect(left, place.at.y - 13 * unit, 92 * unit, 48 * unit)
     symbol = drawing.symbol(target.part) if target.part is not None else None
     return symbol.hit if symbol is not None else None
 
