@@ -42,13 +42,16 @@ def qapp_args() -> list[str]:
 
 
 @pytest.fixture(scope="session", autouse=True)
-def dressed_application(qapp: QApplication) -> None:
+def dressed_application(qapp: QApplication) -> Iterator[None]:
     """Give the application the style and the faces of the program."""
     qapp.setStyle("Fusion")
     load_fonts()
     # What is loaded by now stays for good: leave it out of the collection after each test.
     gc.collect()
     gc.freeze()
+    yield
+    # The offscreen clipboard outlives the interpreter, and would free what Python copied to it too late.
+    qapp.clipboard().clear()
 
 
 @pytest.fixture
