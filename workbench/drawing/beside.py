@@ -8,12 +8,16 @@ from workbench.drawing.elements import Drawing, Symbol
 from workbench.drawing.geometry import Point, Rect
 from workbench.drawing.spots import node_spots
 
-__all__ = ["note_place", "place_of_node"]
+__all__ = ["badge_place", "note_place", "place_of_node"]
 
 LIFT = 10.0
 """How far over the wire the words stand. [design px]"""
 AFTER = 13.0
 """Room that the sign on the part's corner takes. [design px]"""
+UNDER = 13.0
+"""How far under a part its badge stands. [design px]"""
+BADGE_PITCH = 76.0
+"""Row pitch from which a badge stands clear of the next row. [design px]"""
 
 
 def note_place(drawing: Drawing, part: PartId) -> tuple[Point, float]:
@@ -33,6 +37,30 @@ def note_place(drawing: Drawing, part: PartId) -> tuple[Point, float]:
     band = Rect(right, start.y - 6 * unit, drawing.width - right, 12 * unit)
     ends = [drawing.width, *_edges(drawing, symbol, band)]
     return start, max(0.0, min(ends) - start.x - 6 * unit)
+
+
+def badge_place(drawing: Drawing, part: PartId) -> tuple[Point, float]:
+    """Return where a badge under a lying resistor begins, and how wide it may be. [px]
+
+    There is none in low rows, under a zig-zag's value, a joined pair's bracket, or where the
+    output's volts stand.
+    """
+    symbol, unit = drawing.symbol(part), drawing.unit
+    if symbol is None or symbol.vertical or drawing.zigzag or drawing.pitch < BADGE_PITCH * unit:
+        return Point(0.0, 0.0), 0.0
+    body = symbol.body
+    start = Point(body.left, body.bottom + UNDER * unit)
+    under = Rect(body.left, start.y - 8 * unit, body.width, 16 * unit)
+    taken = [
+        Rect.between(o.hit.left, o.body.top - 20 * unit, o.hit.right, o.hit.bottom) for o in drawing.symbols
+    ]
+    taken += [Rect(b.left.x, b.left.y, b.right.x - b.left.x, 20 * unit) for b in drawing.braces]
+    if body.left >= drawing.exit.x or any(
+        box.overlaps(under) for box in taken if not box.contains(body.centre)
+    ):
+        return start, 0.0
+    band = Rect(body.right, under.top, drawing.width - body.right, under.height)
+    return start, max(0.0, min([drawing.width, *_edges(drawing, symbol, band)]) - start.x - 6 * unit)
 
 
 def place_of_node(drawing: Drawing, node: NodeId) -> Point | None:

@@ -11,12 +11,14 @@ from workbench.drawing.runs import Bus, Part, Run
 from workbench.drawing.sheet import Needs, Sheet
 from workbench.units import format_quantity
 
-__all__ = ["JOINT", "OVERHANG", "Span", "find_needs", "value_text"]
+__all__ = ["JOINT", "OVERHANG", "VALUE_PAD", "Span", "find_needs", "value_text"]
 
 JOINT = 10.0
 """Wire between two joined boxes. [design px]"""
 OVERHANG = 10.0
 """How far a joined pair reaches over each side of the first column. [design px]"""
+VALUE_PAD = 16.0
+"""Room beside a value in a box of its own. [design px]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +88,7 @@ def _placed(plan: Plan, slots: dict[int, int]) -> list[tuple[int, Run]]:
 def _column(run: Run, sheet: Sheet, *, first: bool) -> float:
     """Return how wide a column must be for a run's boxes, joined. [px]"""
     face = VALUE if len(run.steps) == 1 else SMALL_VALUE
-    pad = (16 if len(run.steps) == 1 else 11) * sheet.unit
+    pad = (VALUE_PAD if len(run.steps) == 1 else 11) * sheet.unit
     widths = [sheet.measure(value_text(step.part), face) + pad for step in run.steps]
     if len(widths) < 2:
         return sum(widths)

@@ -10,7 +10,7 @@ from itertools import accumulate
 
 from workbench.drawing.faces import Measure
 
-__all__ = ["Columns", "Needs", "Pitch", "Sheet", "fit_columns", "fit_pitch"]
+__all__ = ["Columns", "Needs", "Pitch", "Sheet", "fit_columns", "fit_pitch", "least_box"]
 
 DESIGN_BASE = 14.0
 WIDE_FROM = 680.0
@@ -137,6 +137,11 @@ def _set(sheet: Sheet) -> dict[str, _Span]:
         "cable": _Span(0, 0),
         "monitor": _Span(76, 72),
     }
+
+
+def least_box(sheet: Sheet, *, first: bool) -> float:
+    """Return the least width of a box, in the first column or in a further one. [px]"""
+    return _set(sheet)["box" if first else "further box"].least * sheet.unit
 
 
 def fit_columns(sheet: Sheet, needs: Needs) -> Columns:

@@ -9,6 +9,7 @@ from workbench.drawing.elements import Align, Symbol, SymbolKind
 from workbench.drawing.faces import CAPTION
 from workbench.drawing.geometry import Point, Rect
 from workbench.drawing.zigzag import zigzag_points
+from workbench.gui.network.badges import paint_badge
 from workbench.gui.network.inks import Inks
 from workbench.gui.network.scene import Scene
 from workbench.gui.widgets.signs import Sign, draw_sign
@@ -27,6 +28,8 @@ def paint_parts(painter: QPainter, drawing: Drawing, scene: Scene, inks: Inks) -
             _paint_bands(painter, symbol.bands, scene.codes.get(symbol.part, ()), inks)
         if symbol.part in scene.findings and symbol.part != scene.edited:
             _paint_sign(painter, symbol, scene, inks)
+    for badge in scene.badges:
+        paint_badge(painter, badge, inks)
     for note in scene.notes:
         if note.part != scene.edited:
             ink = inks.theme.color("fails" if note.fails else "warns")

@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 
 from workbench.checks.finding import Finding, Severity
 from workbench.circuit.network import PartId
+from workbench.gui.network.badges import Badge
 from workbench.gui.network.notes import NodeSign, Note
 from workbench.gui.network.shown import Shown
 from workbench.gui.network.targets import Target
@@ -34,6 +35,8 @@ class Scene:
     """Words beside parts, where there is room."""
     node_signs: tuple[NodeSign, ...] = ()
     """Signs at nodes that something was found about."""
+    badges: tuple[Badge, ...] = ()
+    """What the person's drawer holds of the resistors, where there is room."""
     limited: bool = False
     """Whether the network has no voltages, so that figures are left out."""
 

@@ -1,18 +1,21 @@
 """The drawing of one channel, painted with its figures; it shows and changes nothing."""
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QRect, QSize, Signal
-from PySide6.QtGui import QHelpEvent, QPainter, QPaintEvent
+from PySide6.QtCore import QEvent, QRect, QSize, QTimer, Signal
+from PySide6.QtGui import QHelpEvent, QPainter, QPaintEvent, QShowEvent
 from PySide6.QtWidgets import QToolTip, QWidget
 
 from workbench.checks.finding import Finding
-from workbench.circuit.network import PartId
-from workbench.drawing import Drawing, Sheet, draw
+from workbench.circuit.network import Network, PartId
+from workbench.drawing import Board, Drawing, Sheet, draw
 from workbench.drawing.clipped import clipped
 from workbench.drawing.geometry import Point, Rect
+from workbench.drawing.relabel import relabelled
 from workbench.exports.schematic_svg import board_of
 from workbench.gui.bench import Bench
+from workbench.gui.network.badges import Badge, badges
 from workbench.gui.network.bands import bands
 from workbench.gui.network.inks import Inks
 from workbench.gui.network.notes import NodeSign, Note, node_signs, notes
@@ -26,7 +29,13 @@ from workbench.gui.settings import SYMBOLS, Symbols
 from workbench.pipeline.result import Result
 from workbench.project.document import Channel
 
+if TYPE_CHECKING:
+    from workbench.gui.drawer.own_drawer import OwnDrawer
+
 __all__ = ["DrawingView"]
+
+DRAWER_MS = 150
+"""How long after the window the person's drawer is looked into. [ms]"""
 
 
 class DrawingView(QWidget):
@@ -43,9 +52,13 @@ class DrawingView(QWidget):
         self._target: Target | None = None
         self._hover: Target | None = None
         self._edited: PartId | None = None
-        self._drawn_for: object = None
+        self._drawn_for: tuple[Network, Board, QSize, float, bool] | None = None
         self._seen: tuple[object, Drawing, Lines] | None = None
-        self._notes: tuple[object, tuple[Note, ...], tuple[NodeSign, ...]] = (None, (), ())
+        self._notes: tuple[object, tuple[Note, ...], tuple[NodeSign, ...], tuple[Badge, ...]]
+        self._notes = (None, (), (), ())
+        self._own: OwnDrawer | None = None
+        self._looking = QTimer(self, singleShot=True, interval=DRAWER_MS)
+        self._looking.timeout.connect(self._look_into_drawer)
         self._inks = self._fresh_inks()
         bench.theme_changed.connect(self.restyle)
         bench.settings.changed.connect(self._on_setting)
@@ -87,6 +100,19 @@ class DrawingView(QWidget):
         self._inks = self._fresh_inks()
         self._drawn_for = None
         self._layout()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        if self._own is None:
+            self._looking.start()
+
+    def _look_into_drawer(self) -> None:
+        # Imported late: the window is there before what it needs of the drawer is read.
+        from workbench.gui.drawer.own_drawer import own_drawer
+
+        self._own = own_drawer(self._bench)
+        self._own.changed.connect(self._measure)
+        self._measure()
 
     def scene(self) -> Scene:
         """Return what is painted over the drawing now."""
@@ -146,9 +172,11 @@ class DrawingView(QWidget):
         base = self._bench.type.base_px
         wanted = (network, board, self._room, base, zigzag)
         if wanted != self._drawn_for:
-            self._drawn_for = wanted
             sheet = Sheet(self._room.width(), self._room.height(), base, self._inks.measure, zigzag)
-            self._drawing = draw(network, board, sheet)
+            before, self._drawn_for = self._drawn_for, wanted
+            alike = before is not None and before[1:] == wanted[1:]
+            same = relabelled(self._drawing, before[0], network, sheet) if alike else None
+            self._drawing = same or draw(network, board, sheet)
             self._seen = None
             self.setFixedSize(
                 max(self._room.width(), round(self._drawing.width)),
@@ -177,18 +205,21 @@ class DrawingView(QWidget):
             findings=findings,
             notes=self._notes[1],
             node_signs=self._notes[2],
+            badges=self._notes[3],
             limited=any(problem.kind.fatal for problem in levels.problems),
         )
         self._describe()
         self.update()
 
     def _note(self, findings: dict[PartId, Finding]) -> None:
-        """Find places for words about the findings, if drawing or findings are others."""
+        """Find places for words about findings and drawer, if they or the drawing are others."""
         project, problems = self._result.project, self._result.channels[self.channel].levels.problems
-        wanted = (id(self._drawing), id(self._inks), id(self._result), self.channel)
+        drawer, drawing, inks = (self._own.drawer if self._own else None), self._drawing, self._inks
+        wanted = (id(drawing), id(inks), id(self._result), self.channel, id(drawer))
         if self._notes[0] != wanted:
-            words = notes(self._drawing, findings, project, self._inks)
-            self._notes = wanted, words, node_signs(self._drawing, problems)
+            words, signs = notes(drawing, findings, project, inks), node_signs(drawing, problems)
+            owned = badges(drawing, project.channels[self.channel], drawer, inks) if drawer else ()
+            self._notes = wanted, words, signs, owned
 
     def _describe(self) -> None:
         words = spoken(self._target, self._result.project, self.channel, self._shown)
