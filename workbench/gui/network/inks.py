@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QPixmap, QRadialGradient
 
 from workbench.drawing.elements import Align
 from workbench.drawing.faces import Face
@@ -14,6 +14,8 @@ from workbench.project.document import Channel
 
 __all__ = ["Inks"]
 
+LIGHT = (280.0, 96.0)
+"""Half width and half height of the pool of light. [design px]"""
 KEPT_WIDTHS = 2000
 """How many text widths are remembered. [1]"""
 
@@ -27,6 +29,7 @@ class Inks:
     unit: float
     """One design pixel. [px]"""
     _fonts: dict[tuple[Face, int], tuple[QFont, QFontMetricsF, float]] = field(default_factory=dict)
+    _lights: dict[tuple[float, float], QPixmap] = field(default_factory=dict)
     _widths: dict[tuple[str, Face, int], float] = field(default_factory=dict)
 
     def measure(self, text: str, face: Face) -> float:
@@ -64,6 +67,38 @@ class Inks:
         if dashes:
             pen.setDashPattern(list(dashes))
         return pen
+
+    def light(self, strength: float, ratio: float) -> QPixmap:
+        """Return the pool of light behind a part; filling it anew costs as much as all wires.
+
+        Parameters
+        ----------
+        strength : float
+            1 for what is chosen, less for what is pointed at. [1]
+        ratio : float
+            Pixels of the device in one of the window's. [1]
+        """
+        key = (strength, ratio)
+        if key not in self._lights:
+            wide, high = (2 * half * self.unit for half in LIGHT)
+            pool = QPixmap(round(wide * ratio), round(high * ratio))
+            pool.setDevicePixelRatio(ratio)
+            pool.fill(Qt.GlobalColor.transparent)
+            with QPainter(pool) as painter:
+                painter.translate(wide / 2, high / 2)
+                painter.scale(wide / 2, high / 2)
+                painter.setPen(Qt.PenStyle.NoPen)
+                painter.setBrush(self._glow(strength))
+                painter.drawEllipse(QPointF(0, 0), 1.0, 1.0)
+            self._lights[key] = pool
+        return self._lights[key]
+
+    def _glow(self, strength: float) -> QRadialGradient:
+        alpha = self.theme.light_alpha * strength
+        glow = QRadialGradient(QPointF(0, 0), 1.0)
+        for at, part in ((0.0, 1.0), (0.45, 0.38), (1.0, 0.0)):
+            glow.setColorAt(at, self.theme.color("accent", alpha * part))
+        return glow
 
     def low_wire(self) -> QPen:
         """Return the pen of a wire whose pin is low."""

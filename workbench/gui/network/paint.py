@@ -1,7 +1,7 @@
 """Paints a drawing: bodies, the light on what is chosen, wires, parts, figures."""
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF, QRadialGradient
+from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from workbench.drawing import Drawing
 from workbench.drawing.elements import Align, Block, BlockKind, Contact, Figure, Key, Place, Wire, WireRole
@@ -19,8 +19,6 @@ __all__ = ["Lines", "lines_of", "paint", "rect"]
 
 Lines = tuple[tuple[Wire, list[QPolygonF]], ...]
 
-LIGHT = (280.0, 96.0)
-"""Half width and half height of the pool of light. [design px]"""
 RISE_LEAST = 1e-12
 """Current below which no arrow is drawn. [A]"""
 
@@ -95,18 +93,9 @@ def _paint_light(painter: QPainter, drawing: Drawing, scene: Scene, inks: Inks) 
         symbol = drawing.symbol(part) if part is not None else None
         if symbol is None or (strength < 1.0 and part == scene.chosen):
             continue
-        alpha = inks.theme.light_alpha * strength
-        glow = QRadialGradient(QPointF(0, 0), 1.0)
-        glow.setColorAt(0.0, inks.theme.color("accent", alpha))
-        glow.setColorAt(0.45, inks.theme.color("accent", alpha * 0.38))
-        glow.setColorAt(1.0, inks.theme.color("accent", 0.0))
-        painter.save()
-        painter.translate(symbol.field.centre.x, symbol.field.centre.y)
-        painter.scale(LIGHT[0] * inks.unit, LIGHT[1] * inks.unit)
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(glow)
-        painter.drawEllipse(QPointF(0, 0), 1.0, 1.0)
-        painter.restore()
+        pool, centre = inks.light(strength, painter.device().devicePixelRatioF()), symbol.field.centre
+        half = pool.deviceIndependentSize() / 2
+        painter.drawPixmap(QPointF(centre.x - half.width(), centre.y - half.height()), pool)
 
 
 def _wire_pen(wire: Wire, scene: Scene, inks: Inks) -> QPen:
