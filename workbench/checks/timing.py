@@ -9,10 +9,9 @@ from workbench.checks.measures import Measures
 from workbench.errors import TimingError
 from workbench.project.document import Direction, Project
 from workbench.project.edits.timing import set_mode, set_pixel_clock, set_polarity
-from workbench.timing.clock.words import LOCK_SOURCE
 from workbench.timing.edid.descriptor import write_descriptor
 from workbench.timing.mode import Axis, Mode, Polarity
-from workbench.timing.seen_as import LOCK_PPM, Sighting, seen_as
+from workbench.timing.seen_as import LOCK_PPM, LOCK_SOURCE, Sighting, seen_as
 from workbench.timing.standards import CTA, DMT
 from workbench.units import format_fixed
 

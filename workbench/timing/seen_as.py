@@ -11,11 +11,13 @@ from workbench.timing.mode import Axis, Mode
 from workbench.timing.sampling import BlackWindow, SoftBands, black_window, soft_bands
 from workbench.timing.search import search
 
-__all__ = ["LOCK_PPM", "Placing", "Sighting", "look_alikes", "seen_as"]
+__all__ = ["LOCK_PPM", "LOCK_SOURCE", "Placing", "Sighting", "look_alikes", "seen_as"]
 
 LOCK_PPM = 5000.0
 """A rate off by more than 0.5 % is outside what monitors are said to have to take; many still lock.
 Known from secondary sources only. [ppm]"""
+LOCK_SOURCE = "secondary sources only; the clause of the DMT standard itself was not read"
+"""Where :data:`LOCK_PPM` comes from, in words for a person."""
 _KNOWN_LINES = 3
 """Most lines by which a frame may differ from a row's and still be taken for it. Our own. [1]"""
 _KNOWN_PPM = 20_000.0

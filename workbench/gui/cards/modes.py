@@ -13,6 +13,7 @@ from workbench.gui.bench import Bench
 from workbench.gui.cards.mode_filters import Filter, favourites, limits_of, monitor_modes, toggle_favourite
 from workbench.gui.clock.kept import kept_chip
 from workbench.gui.jobs import Job
+from workbench.gui.mode_title import mode_title
 from workbench.gui.widgets import Button, ButtonKind, Sign, Words, draw_sign
 from workbench.gui.widgets.choice_list import Row
 from workbench.gui.widgets.search_card import SearchCard
@@ -24,7 +25,7 @@ from workbench.timing.request import Request, read_request
 from workbench.timing.search import find_mode, search
 from workbench.timing.standards import KNOWN
 
-__all__ = ["ModeChooser", "chooser_rows", "mode_rows", "mode_title"]
+__all__ = ["ModeChooser", "chooser_rows", "mode_rows"]
 
 FORMULAS = ("cvt", "cvt-rb", "cvt-rb2", "gtf")
 
@@ -36,18 +37,6 @@ EMPTY = {
     "range on the page Timing.",
     Filter.CHIP: "Nothing is known of your chip: enter it on the page Clock, once for every project.",
 }
-
-
-def mode_title(mode: Mode) -> str:
-    """Return a mode as it is written on the bench: ``640 × 480 · 60 Hz``."""
-    size = f"{mode.h.active} × {mode.v.active}"
-    _, at, rate = mode.name.partition("@")
-    if not at:
-        return f"{size} · {mode.field_rate_hz:.4g} Hz"
-    digits = rate.rstrip("RBi2") if rate.endswith("RB2") else rate.rstrip("RBi")
-    suffix = rate[len(digits) :]
-    words = {"": "", "i": " interlaced"}.get(suffix, f" {suffix}")
-    return f"{size} · {digits} Hz{words}"
 
 
 def mode_rows(text: str) -> list[Row]:

@@ -1,19 +1,16 @@
-"""Opens the cards that float under the bar: finder, modes, ladder, preferences, keys, cautions, help."""
+"""Opens the cards that float under the bar: finder, modes, ladder, preferences, keys, cautions, help.
+
+Each is loaded when it is first asked for, so that the start does not wait for it.
+"""
 
 from collections.abc import Callable, Iterable, Sequence
 from functools import partial
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QApplication, QWidget
 
 from workbench.gui.bench import Bench
-from workbench.gui.cards.cautions import CautionsCard
-from workbench.gui.cards.finder import Find, Finder, Source
-from workbench.gui.cards.help import HelpCard, help_for
-from workbench.gui.cards.keys import KeysCard
-from workbench.gui.cards.ladder import LadderChooser
-from workbench.gui.cards.modes import ModeChooser, mode_rows
-from workbench.gui.cards.preferences import PreferencesCard
 from workbench.gui.widgets.card import Card
 from workbench.gui.widgets.choice_list import Row
 from workbench.gui.window.main_window import MainWindow
@@ -22,6 +19,14 @@ from workbench.project.document import Channel, Project
 from workbench.project.edits.timing import set_mode
 from workbench.timing.mode import Mode
 from workbench.units import format_quantity
+
+if TYPE_CHECKING:
+    from workbench.gui.cards.cautions import CautionsCard
+    from workbench.gui.cards.finder import Find, Finder, Source
+    from workbench.gui.cards.keys import KeysCard
+    from workbench.gui.cards.ladder import LadderChooser
+    from workbench.gui.cards.modes import ModeChooser
+    from workbench.gui.cards.preferences import PreferencesCard
 
 __all__ = ["Cards"]
 
@@ -37,16 +42,20 @@ class Cards(QObject):
         self.open_card: Card | None = None
         """The card that is open; none between two."""
 
-    def find(self, text: str = "") -> Finder:
+    def find(self, text: str = "") -> "Finder":
         """Open the finder over its field."""
+        from workbench.gui.cards.finder import Finder
+
         sources: Sequence[Source] = (self._commands, self._parts, self._modes)
         card = Finder(self._bench, sources, self._window)
         card.search(text)
         self._open(card, self._window.top.bench_row.finder, at_right=True)
         return card
 
-    def choose_mode(self) -> ModeChooser:
+    def choose_mode(self) -> "ModeChooser":
         """Open the list of modes."""
+        from workbench.gui.cards.modes import ModeChooser
+
         card = ModeChooser(self._bench, self._window)
         card.picked.connect(self._take_mode)
         card.customised.connect(self._change_counts)
@@ -54,28 +63,36 @@ class Cards(QObject):
         self._open(card, self._window.top.bench_row.mode)
         return card
 
-    def make_ladder(self) -> LadderChooser:
+    def make_ladder(self) -> "LadderChooser":
         """Open the making of a ladder."""
+        from workbench.gui.cards.ladder import LadderChooser
+
         card = LadderChooser(self._bench, self._run, self._window)
         card.taken.connect(lambda edit: self._bench.apply("Make a new ladder", edit))
         card.start(self._bench.live.result)
         self._open(card, self._window.top.bench_row.ladder)
         return card
 
-    def preferences(self) -> PreferencesCard:
+    def preferences(self) -> "PreferencesCard":
         """Open the preferences."""
+        from workbench.gui.cards.preferences import PreferencesCard
+
         card = PreferencesCard(self._bench, self._window)
         self._open(card, self._window.top.bench_row.name)
         return card
 
-    def cautions(self) -> CautionsCard:
+    def cautions(self) -> "CautionsCard":
         """Open what to mind."""
+        from workbench.gui.cards.cautions import CautionsCard
+
         card = CautionsCard(self._bench, self._window)
         self._open(card, self._window.top.bench_row.name)
         return card
 
-    def keys(self) -> KeysCard:
+    def keys(self) -> "KeysCard":
         """Open the list of keys."""
+        from workbench.gui.cards.keys import KeysCard
+
         card = KeysCard(self._bench, self._window)
         card.search()
         self._open(card, self._window.top.bench_row.name)
@@ -83,6 +100,8 @@ class Cards(QObject):
 
     def help(self) -> Card:
         """Explain what has the focus."""
+        from workbench.gui.cards.help import HelpCard, help_for
+
         focused = QApplication.focusWidget()
         if focused is None or focused.window() is not self._window:
             focused = self._window
@@ -119,7 +138,9 @@ class Cards(QObject):
         self._window.pages.open("timing")
         self._window.pages.stack.setFocus()
 
-    def _commands(self, _text: str) -> Iterable[Find]:
+    def _commands(self, _text: str) -> "Iterable[Find]":
+        from workbench.gui.cards.finder import Find
+
         actions = self._bench.actions
         for spec in actions.specs:
             action = actions.action(spec.id)
@@ -127,7 +148,9 @@ class Cards(QObject):
                 why_not = "" if action.isEnabled() else "not now"
                 yield Find(action.text(), spec.tip, actions.keys(spec.id), action.trigger, why_not, spec.also)
 
-    def _parts(self, _text: str) -> Iterable[Find]:
+    def _parts(self, _text: str) -> "Iterable[Find]":
+        from workbench.gui.cards.finder import Find
+
         project = self._bench.session.project
         channels = (self._bench.view.channel,) if project.linked else tuple(Channel)
         for channel in channels:
@@ -144,7 +167,10 @@ class Cards(QObject):
 
         return choose
 
-    def _modes(self, text: str) -> Iterable[Find]:
+    def _modes(self, text: str) -> "Iterable[Find]":
+        from workbench.gui.cards.finder import Find
+        from workbench.gui.cards.modes import mode_rows
+
         if not any(letter.isdigit() for letter in text):
             return
         for row in mode_rows(text):

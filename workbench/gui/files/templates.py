@@ -1,6 +1,6 @@
 """Starting from a template: how the menu calls it, and what the person prefers in it."""
 
-from workbench.gui.cards.modes import mode_title
+from workbench.gui.mode_title import mode_title
 from workbench.gui.settings import PIN_LIMIT, SERIES, TOTAL_LIMIT, Settings
 from workbench.project.document import Channel, Project
 from workbench.project.edits.drive import set_limits

@@ -5,7 +5,7 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.gui.bench import Bench
-from workbench.gui.cards.modes import mode_title
+from workbench.gui.mode_title import mode_title
 from workbench.gui.widgets import Button, ButtonKind, Sign, Words, draw_sign
 from workbench.gui.widgets.figure_table import Column, FigureRow, FigureTable
 from workbench.project.document import Project

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QWidget
 
 from workbench.circuit.ladders import Topology
 from workbench.gui.bench import Bench
-from workbench.gui.cards.modes import mode_title
+from workbench.gui.mode_title import mode_title
 from workbench.gui.widgets import Button, CheckBox, Choice, Words
 from workbench.gui.widgets.icon_button import IconButton
 from workbench.gui.window.bar_parts import Brand, Chain, FinderField, ProjectName, Rule
@@ -131,7 +131,7 @@ class BenchRow(QWidget):
         self._row.addWidget(self.brand)
         self._rules = [Rule(bench), Rule(bench)]
         self._row.addWidget(self._rules[0])
-        file_and_history = (self.name, self.saved, self._rules[1], self.undo, self.undo_name, self.redo)
+        file_and_history = (self.name, self.saved, self._rules[1], self.undo, self.redo, self.undo_name)
         for widget in (*file_and_history, self.mode, self.ladder, self.chain, self.linked):
             self._row.addWidget(widget)
         self._row.addStretch(1)

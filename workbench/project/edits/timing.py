@@ -1,12 +1,15 @@
 """Edits of the display mode: another mode, own counts, edges moved on the line ruler, a planned clock."""
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from workbench.errors import EditError, TimingError
 from workbench.project.document import Direction, Project
-from workbench.timing.clock.plan import Plan
 from workbench.timing.edges import with_counts
 from workbench.timing.mode import Axis, Mode, Polarity
+
+if TYPE_CHECKING:
+    from workbench.timing.clock.plan import Plan
 
 __all__ = [
     "move_edge",
@@ -75,7 +78,7 @@ def set_pixel_clock(project: Project, pixel_clock_hz: int) -> Project:
     return _changed(project, pixel_clock_hz=pixel_clock_hz)
 
 
-def take_plan(project: Project, plan: Plan) -> Project:
+def take_plan(project: Project, plan: "Plan") -> Project:
     """Send the pixels at the clock that a chip's plan makes, to the nearest hertz."""
     return set_pixel_clock(project, round(plan.pixel_hz))
 

@@ -2,11 +2,10 @@
 
 from workbench.timing.clock.chip import Chip
 from workbench.timing.clock.plan import Jitter, Plan
-from workbench.timing.seen_as import LOCK_PPM
+from workbench.timing.seen_as import LOCK_PPM, LOCK_SOURCE
 
-__all__ = ["LOCK_SOURCE", "error_words", "is_hopeless", "jitter_words", "lock_words", "settings_words"]
+__all__ = ["error_words", "is_hopeless", "jitter_words", "lock_words", "settings_words"]
 
-LOCK_SOURCE = "secondary sources only; the clause of the DMT standard itself was not read"
 """Where the ±0.5 % comes from."""
 
 _MINUS = "\u2212"

@@ -1,15 +1,17 @@
 """Opens the cards about what stands around the network; one is open at a time."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QObject, QPoint
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.actions import ActionSpec
 from workbench.gui.bench import Bench
-from workbench.gui.network.around.cable_card import CableCard
-from workbench.gui.network.around.drive_card import DriveCard
-from workbench.gui.network.around.form_card import FormCard
 from workbench.gui.network.canvas import Canvas
 from workbench.gui.network.targets import Kind, Target, box_of
+
+if TYPE_CHECKING:
+    from workbench.gui.network.around.form_card import FormCard
 
 __all__ = ["CardOpening"]
 
@@ -47,6 +49,9 @@ class CardOpening(QObject):
 
     def open_for(self, target: Target) -> None:
         """Open the card about a body, beside it."""
+        from workbench.gui.network.around.cable_card import CableCard
+        from workbench.gui.network.around.drive_card import DriveCard
+
         if self.card is not None:
             self.card.close()
         window = self._panel.window()
