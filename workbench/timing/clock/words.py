@@ -6,8 +6,6 @@ from workbench.timing.seen_as import LOCK_PPM, LOCK_SOURCE
 
 __all__ = ["error_words", "is_hopeless", "jitter_words", "lock_words", "settings_words"]
 
-"""Where the ±0.5 % comes from."""
-
 _MINUS = "\u2212"
 _HOPELESS_PPM = 20_000
 """From here on no monitor takes the clock for the mode's. Our own. [ppm]"""
