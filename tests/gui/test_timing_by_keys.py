@@ -97,3 +97,17 @@ def test_everything_on_the_page_has_a_name_and_a_size(desk, qtbot, settings, pag
         spoken = QAccessible.queryAccessibleInterface(widget).text(QAccessible.Text.Name)
         assert spoken or widget.accessibleName(), widget
         assert min(widget.width(), widget.height()) >= 20, widget
+
+
+def test_undo_after_a_count_is_kept_gives_the_old_count_back(desk, qtbot):
+    open_page(qtbot, desk, "timing")
+    field = tab_to(qtbot, desk, "Line, back porch")
+    was = desk.session.project.mode.h.back_porch
+    write(qtbot, desk, str(was + 8))
+    assert desk.session.project.mode.h.back_porch == was + 8
+    qtbot.waitUntil(desk.bench.actions.action("edit.undo").isEnabled)
+
+    press(qtbot, desk, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+
+    assert desk.session.project.mode.h.back_porch == was
+    qtbot.waitUntil(lambda: field.text() == str(was))

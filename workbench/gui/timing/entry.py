@@ -39,7 +39,7 @@ class Entry(Field):
 
     def show_value(self, text: str) -> None:
         """Show the value in force, unless another one is being typed."""
-        typing = self.hasFocus() and self.isModified()
+        typing = self.hasFocus() and self.pending
         self._shown = text
         if not typing and text != self.text():
             self.setText(text)
