@@ -13,6 +13,7 @@ def test_without_limits_the_present_currents_are_told(board, found):
 
     assert finding.severity is Severity.INFO
     assert "the worst pin, R0, carries 5.83 mA, all colour pins 29.7 mA" in finding.headline
+    assert finding.remedy_text.startswith("Enter both limits: in Preferences, Ctrl+,")
     assert found(board(), "pin-current") is None
 
 
@@ -28,6 +29,7 @@ def test_one_missing_limit_is_asked_for(board, found):
     finding = found(board(driver=Driver(pin_limit_amps=12e-3)), "current-limits")
 
     assert finding.headline.startswith("No current limit for all pins is entered")
+    assert finding.remedy_text.startswith("Enter the limit of all pins: in Preferences")
 
 
 def test_a_pin_over_its_limit_fails_with_pin_code_and_part(board, found):

@@ -17,7 +17,7 @@ def test_values_outside_the_series_are_listed_with_what_would_follow(board, foun
         "The board you can build will differ from the drawing. With 510 Ω, 3.9 kΩ and 8.2 kΩ white is "
         "0.738 V and the largest step error is 0.33 LSB, so every step still goes up."
     )
-    assert finding.remedy.label == "Use 510 Ω · 3.9 kΩ · 8.2 kΩ"
+    assert finding.remedy.label == "Use E24 values for R1, R4, R5"
     assert finding.parts == ("R1", "R4", "R5")
 
 
@@ -54,3 +54,37 @@ def test_the_nearest_values_are_not_offered_where_they_would_turn_a_step_back(bo
 
     assert found(mended, "monotonic").severity is Severity.INFO
     assert found(mended, "dnl") is None or found(mended, "dnl").severity is Severity.INFO
+
+
+def test_the_button_names_only_what_changes(board, found):
+    project = board(weighted(5, [510.0, 1e3, 2e3, 4e3, 8e3]))
+    finding = found(project, "series")
+
+    mended = finding.remedy.edit(project).channels.red
+
+    assert finding.remedy.label == "Use R4 3.9 kΩ, R5 8.2 kΩ"
+    assert (
+        finding.remedy_text == "Change R4 to 3.9 kΩ and R5 to 8.2 kΩ; or let two parts stand for one value."
+    )
+    assert [r.ohms for r in mended.resistors] == [510.0, 1e3, 2e3, 3.9e3, 8.2e3]
+
+
+def test_a_strong_leg_is_named_among_the_changes(board, found):
+    project = board(weighted(5, [470.0, 1e3, 2e3, 4e3, 8e3]))
+    finding = found(project, "series")
+
+    mended = finding.remedy.edit(project)
+
+    assert finding.remedy.label == "Use E24 values for R1, R4, R5"
+    assert found(mended, "series") is None
+    assert found(mended, "dnl").severity is Severity.INFO
+
+
+def test_nothing_is_offered_where_every_choice_would_spoil_white(board, found):
+    # one leg for 0.700 V is 278.6 Ω; E3 has 220 Ω (0.839 V) and 470 Ω (0.454 V)
+    finding = found(board(weighted(1, [278.6]), series=Series.E3), "series")
+
+    assert finding.remedy is None
+    assert finding.remedy_text == (
+        "No values of E3 keep white and steps: take a finer series, or two parts for one value."
+    )

@@ -16,6 +16,8 @@ from workbench.units import format_quantity, format_significant
 __all__ = ["all_pins_current", "current_limits_missing", "dissipation", "pin_current"]
 
 _OWN_ENTRY = "your own entry; a maker's absolute maximum is a damage limit, so enter the operating figure"
+_WHERE = "in Preferences, Ctrl+, or on the card of the network's pins, Pins and supply"
+"""Where a limit is entered in the window."""
 _RATINGS = (0.063, 0.1, 0.125, 0.25, 0.5, 1.0, 2.0, 3.0)
 """Usual ratings of small resistors (from memory). [W]"""
 
@@ -64,7 +66,8 @@ def all_pins_current(project: Project, measures: Measures) -> Iterator[Finding]:
         high=limit,
         source=_OWN_ENTRY,
         why="A chip has a limit for its supply pins too; past it the levels sag and the chip may be damaged.",
-        remedy_text="Drive the ladders from a buffer, or use higher values and leave the shunt out.",
+        remedy_text="Drive the ladders from a buffer, or use higher values and leave the shunt out; "
+        f"the limit stands {_WHERE}.",
         channels=tuple(Channel),
     )
 
@@ -79,6 +82,7 @@ def current_limits_missing(project: Project, measures: Measures) -> Iterator[Fin
     ]
     if not missing or not pins.worst_pin:
         return
+    missing_text = "both limits" if len(missing) > 1 else f"the limit of {missing[0]}"
     yield Finding(
         id="current-limits",
         severity=Severity.INFO,
@@ -91,7 +95,7 @@ def current_limits_missing(project: Project, measures: Measures) -> Iterator[Fin
         high=None,
         source="the chip maker's data: enter the recommended operating current, not the absolute maximum",
         why="Chips limit the current of each pin and of all together; only the maker knows the figures.",
-        remedy_text="Enter both limits in the preferences of the window, or in the project file.",
+        remedy_text=f"Enter {missing_text}: {_WHERE}.",
     )
 
 
@@ -153,7 +157,8 @@ def _pin_finding(group: Group, over: list[_Pin], limit: float) -> Finding:
         high=limit,
         source=_OWN_ENTRY,
         why="A pin past its limit sags, heats its chip and may be damaged.",
-        remedy_text="Put a buffer between pin and ladder, split the bit over two pins, or use higher values.",
+        remedy_text="Put a buffer between pin and ladder, split the bit over two pins, or use higher values; "
+        f"the limit stands {_WHERE}.",
         channels=group.channels,
         parts=tuple(part for pin in over for part in pin.parts),
     )

@@ -3,10 +3,11 @@
 from collections.abc import Iterator
 
 from workbench.checks.finding import Finding, Severity
-from workbench.checks.groups import Group, groups, join_words, ohms_text
-from workbench.checks.limits import WHITE
+from workbench.checks.groups import Group, groups, is_sound, join_words, ohms_text
+from workbench.checks.limits import WHITE, WHITE_VOLTS
 from workbench.checks.measures import Measures
-from workbench.checks.values import EVEN_LSB, Trial, even_values, try_values, values_remedy
+from workbench.checks.offers import changes_text, first_that, series_offers, trials, values_remedy
+from workbench.checks.values import EVEN_LSB, Trial, Values
 from workbench.circuit.network import Resistor
 from workbench.circuit.series import Series, is_in, nearest
 from workbench.project.document import Project
@@ -27,7 +28,7 @@ def preferred_values(project: Project, measures: Measures) -> Iterator[Finding]:
         if not odd:
             continue
         worst = max(abs(nearest(r.ohms, series) / r.ohms - 1.0) for r in odd)
-        trial = _nearest_or_even(project, group, odd)
+        trial = _bought(project, group, odd)
         yield Finding(
             id="series",
             severity=Severity.WARN,
@@ -39,8 +40,8 @@ def preferred_values(project: Project, measures: Measures) -> Iterator[Finding]:
             high=0.0,
             source=f"IEC 60063, {series.name} series",
             why="The board you can build will differ from the drawing." + _consequence(trial),
-            remedy_text="Use the nearest values of the series, or two parts for one value.",
-            remedy=values_remedy(group.channels, trial, series) if trial.sound else None,
+            remedy_text=_advice(group, trial, series),
+            remedy=None if trial is None else values_remedy(group, trial, series),
             channels=group.channels,
             parts=tuple(r.id for r in odd),
         )
@@ -55,21 +56,39 @@ def _sentence(group: Group, odd: tuple[Resistor, ...], series: Series) -> str:
     return f"{count} {verb.format(whose)} in {series.name}{names}."
 
 
-def _nearest_or_even(project: Project, group: Group, odd: tuple[Resistor, ...]) -> Trial:
-    """Return the nearest values of the series; other ones where those would spoil the steps."""
-    series, network = project.series, group.network
-    trial = try_values(project, network, {r.id: nearest(r.ohms, series) for r in odd})
-    if trial.worst_lsb <= EVEN_LSB or (even := even_values(project, network, group.white_volts)) is None:
-        return trial
-    evened = try_values(project, network, {part: nearest(ohms, series) for part, ohms in even.items()})
-    keeps_white = WHITE.holds(evened.white_volts) or not WHITE.holds(trial.white_volts)
-    better = evened.sound and evened.worst_lsb < trial.worst_lsb
-    return evened if better and keeps_white else trial
+def _bought(project: Project, group: Group, odd: tuple[Resistor, ...]) -> Trial | None:
+    """Return the first values of the series that keep the steps even; else that spoil nothing.
+
+    None where every set of values would turn a step back, or put white outside.
+    """
+    network, series = group.network, project.series
+    near = {r.id: nearest(r.ohms, series) for r in odd}
+
+    def offers() -> Iterator[Values]:
+        yield near
+        for values in series_offers(project, network, group.white_volts or WHITE_VOLTS):
+            yield {**near, **values}
+
+    def keeps(trial: Trial) -> bool:
+        keeps_white = WHITE.holds(trial.white_volts) or not WHITE.holds(group.white_volts)
+        return keeps_white and (trial.linearity.monotonic or not group.figures.linearity.monotonic)
+
+    tried = trials(project, network, offers())
+    return first_that(tried, lambda trial: trial.worst_lsb <= EVEN_LSB and keeps(trial), keeps)
 
 
-def _consequence(trial: Trial) -> str:
+def _advice(group: Group, trial: Trial | None, series: Series) -> str:
+    if trial is not None:
+        return f"Change {changes_text(group.network, trial.values)}; or let two parts stand for one value."
+    if is_sound(group.figures.levels):
+        kept = f"No values of {series.name} keep white and steps"
+        return f"{kept}: take a finer series, or two parts for one value."
+    return "Use the nearest values of the series, or two parts for one value."
+
+
+def _consequence(trial: Trial | None) -> str:
     """Say what white and the worst step become with the values on offer."""
-    if not trial.sound:
+    if trial is None:
         return ""
     values = list(dict.fromkeys(ohms_text(ohms) for ohms in trial.values.values()))
     using = join_words(values) if len(values) <= _NAMED else "the values offered"

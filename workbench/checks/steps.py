@@ -1,6 +1,7 @@
 """Do the steps from black to white all go up, and are they even?"""
 
 from collections.abc import Iterator
+from functools import lru_cache
 from math import inf
 
 import numpy as np
@@ -11,20 +12,11 @@ from workbench.checks.groups import Group, join_words, ohms_text, solved_groups
 from workbench.checks.limits import LINEARITY, MONOTONIC, WHITE, WHITE_VOLTS
 from workbench.checks.loads import DRIVE_ZEROS, drive_zeros
 from workbench.checks.measures import Measures
-from workbench.checks.values import (
-    EVEN_LSB,
-    Trial,
-    Values,
-    even_values,
-    fitted,
-    legs_below,
-    one_leg_values,
-    try_values,
-    values_remedy,
-)
+from workbench.checks.offers import exact_offers, first_that, series_offers, trials, values_remedy
+from workbench.checks.values import EVEN_LSB, Trial, legs_below, try_values
 from workbench.circuit.codes import rising_pin
 from workbench.circuit.ladders import analyse
-from workbench.circuit.network import PartId, Zeros
+from workbench.circuit.network import Network, PartId, Zeros
 from workbench.project.document import Project
 from workbench.units import format_fixed
 
@@ -196,23 +188,24 @@ def _steps_remedy(project: Project, group: Group, place: int, allowed_lsb: float
     """
     if project.driver.zeros is Zeros.FLOATING:
         trial = try_values(drive_zeros(project), group.network, {})
-        return DRIVE_ZEROS if _mends(group, trial, allowed_lsb) else None
-    for wanted in _wanted(project, group, place):
-        for values in fitted(wanted, project.series):
-            trial = try_values(project, group.network, values)
-            if _mends(group, trial, EVEN_LSB):
-                return values_remedy(group.channels, trial, project.series)
+        return DRIVE_ZEROS if _mends(group.white_volts, trial, allowed_lsb) else None
+    white = group.white_volts if group.white_volts > 0.0 else WHITE_VOLTS
+    best = _even_values(project, group.network, white, rising_pin(group.network, place + 1))
+    return None if best is None else values_remedy(group, best, project.series)
+
+
+@lru_cache(maxsize=8)
+def _even_values(project: Project, network: Network, white: float, pin: int) -> Trial | None:
+    """Return values that make a network even and let white be; several rules ask the same."""
+    asked = project, network, white, pin
+    for offers in (series_offers(*asked), exact_offers(*asked)):
+        tried = trials(project, network, offers)
+        best = first_that(tried, lambda trial: _mends(white, trial, EVEN_LSB))
+        if best is not None:
+            return best
     return None
 
 
-def _wanted(project: Project, group: Group, place: int) -> Iterator[Values]:
-    if (one := one_leg_values(project, group.network, rising_pin(group.network, place + 1))) is not None:
-        yield one
-    white = group.white_volts if group.white_volts > 0.0 else WHITE_VOLTS
-    if (even := even_values(project, group.network, white)) is not None:
-        yield even
-
-
-def _mends(group: Group, trial: Trial, allowed_lsb: float) -> bool:
-    keeps_white = WHITE.holds(trial.white_volts) or not WHITE.holds(group.white_volts)
+def _mends(white: float, trial: Trial, allowed_lsb: float) -> bool:
+    keeps_white = WHITE.holds(trial.white_volts) or not WHITE.holds(white)
     return trial.sound and keeps_white and trial.linearity.monotonic and trial.worst_lsb <= allowed_lsb

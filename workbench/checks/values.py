@@ -1,18 +1,15 @@
 """Values that would mend a network: fitted to a white level, evened out, taken from a series."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from math import floor, log10
 
-from workbench.checks.finding import Remedy
-from workbench.checks.groups import is_sound, ohms_text
+from workbench.checks.groups import is_sound
 from workbench.circuit.branches import Branch
 from workbench.circuit.codes import pin_steps
 from workbench.circuit.ladders import Ladder, Topology, analyse
 from workbench.circuit.linearity import Linearity, linearity
 from workbench.circuit.network import GROUND, Driver, Load, Network, NodeId, PartId, Resistor
-from workbench.circuit.series import Series, is_in, nearest
 from workbench.circuit.sizing import ideal_legs, ideal_r2r
 from workbench.circuit.solution import solve_levels
 from workbench.errors import NetworkError
@@ -25,13 +22,13 @@ __all__ = [
     "Trial",
     "Values",
     "even_values",
-    "fitted",
     "legs_below",
+    "nearer_the_line",
     "one_leg_values",
     "scaled_values",
     "set_values",
+    "shunt_values",
     "try_values",
-    "values_remedy",
 ]
 
 Values = Mapping[PartId, float]
@@ -45,8 +42,8 @@ _ROUNDS = 12
 _CLOSE_VOLTS = 1e-5
 _WIRE_OHMS = 1e-6
 """What stands for a pin without resistance. [Ω]"""
-_NAMED = 3
-"""Most values a button names. [1]"""
+_LINE_OHMS = 75.0
+"""What a source should have to meet its cable. [Ω]"""
 _LEAST_OHMS = 1.0
 """What is left of a leg where the pins alone have more than its share. [Ω]"""
 
@@ -79,12 +76,6 @@ def try_values(project: Project, network: Network, values: Values) -> Trial:
     volts, evenness, sound = _solved(_revalued(network, values), project.driver, project.load)
     possible = all(ohms in OHMS for ohms in values.values())
     return Trial(values, volts, evenness, sound and possible)
-
-
-def fitted(values: Values, series: Series) -> Iterator[Values]:
-    """Yield the nearest values of the series, then the values themselves, to four figures. [Ω]"""
-    yield {part: nearest(ohms, series) for part, ohms in values.items()}
-    yield {part: _four_figures(ohms) for part, ohms in values.items()}
 
 
 def scaled_values(project: Project, network: Network, volts: float) -> Values | None:
@@ -131,18 +122,29 @@ def one_leg_values(project: Project, network: Network, pin: int) -> Values | Non
     return _branch_values(network, leg, ohms) if ohms > _LEAST_OHMS else None
 
 
-def values_remedy(channels: tuple[Channel, ...], trial: Trial, series: Series) -> Remedy:
-    """Return the edit that sets the values of a trial, named by the values where they are few."""
-    values = list(dict.fromkeys(trial.values.values()))
-    if len(trial.values) == 1:
-        label = f"Use {ohms_text(values[0])} for {next(iter(trial.values))}"
-    elif len(values) <= _NAMED:
-        label = f"Use {' · '.join(ohms_text(ohms) for ohms in values)}"
-    elif all(is_in(ohms, series) for ohms in values):
-        label = f"Use {len(values)} fitted {series.name} values"
-    else:
-        label = f"Use {len(values)} fitted values"
-    return Remedy(label, lambda project: set_values(project, channels, trial.values))
+def shunt_values(project: Project, network: Network, volts: float) -> Values | None:
+    """Return the value of the ladder's shunt that brings white to ``volts``; none where none does. [Ω]"""
+    shunt = analyse(network).shunt
+    if shunt is None:
+        return None
+    # 1 / white grows evenly with the shunt's conductance: two points are the whole line.
+    present, less = (
+        _white_volts(_revalued(network, _branch_values(network, shunt, ohms)), project.driver, project.load)
+        for ohms in (shunt.ohms, 2.0 * shunt.ohms)
+    )
+    if not 0.0 < present < less:
+        return None
+    siemens = (1.0 + (1.0 / volts - 1.0 / present) / (1.0 / present - 1.0 / less) / 2.0) / shunt.ohms
+    return _branch_values(network, shunt, 1.0 / siemens) if siemens > 0.0 else None
+
+
+def nearer_the_line(project: Project, network: Network, values: Values) -> bool:
+    """Return whether values bring the source nearer to the cable's 75 Ω."""
+    before, after = (
+        solve_levels(made, project.driver, project.load).source_ohms
+        for made in (network, _revalued(network, values))
+    )
+    return abs(after - _LINE_OHMS) < abs(before - _LINE_OHMS)
 
 
 def _revalued(network: Network, values: Values) -> Network:
@@ -150,7 +152,7 @@ def _revalued(network: Network, values: Values) -> Network:
     return replace(network, resistors=tuple(resistors))
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=256)
 def _solved(network: Network, driver: Driver, load: Load) -> tuple[float, Linearity, bool]:
     """Return white, the linearity, and whether the levels mean anything; several rules ask the same."""
     levels = solve_levels(network, driver, load)
@@ -218,7 +220,3 @@ def _branch_values(network: Network, branch: Branch, ohms: float) -> dict[PartId
 
 def _shunts(resistor: Resistor, network: Network) -> bool:
     return {resistor.a, resistor.b} == {network.output, GROUND}
-
-
-def _four_figures(ohms: float) -> float:
-    return round(ohms, 3 - floor(log10(ohms)))

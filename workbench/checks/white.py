@@ -1,20 +1,24 @@
 """Is white as bright as a monitor expects, and equally bright in the three channels?"""
 
 from collections.abc import Iterator
+from functools import partial
+
+import numpy as np
 
 from workbench.checks.finding import Finding, Remedy, Severity
-from workbench.checks.groups import Group, join_words, ohms_text, solved_groups
-from workbench.checks.limits import CHANNEL_MISMATCH, WHITE, WHITE_VOLTS
+from workbench.checks.groups import Group, join_words, solved_groups
+from workbench.checks.limits import CHANNEL_MISMATCH, LINEARITY, WHITE, WHITE_VOLTS
 from workbench.checks.measures import Measures
-from workbench.checks.values import (
-    EVEN_LSB,
-    Trial,
-    fitted,
-    scaled_values,
-    set_values,
-    try_values,
+from workbench.checks.offers import (
+    changes_text,
+    exact_offers,
+    first_that,
+    series_offers,
+    trials,
     values_remedy,
 )
+from workbench.checks.values import EVEN_LSB, Trial, set_values, try_values
+from workbench.circuit.codes import rising_pin
 from workbench.project.document import Channel, Project
 from workbench.units import format_fixed, format_percent
 
@@ -22,6 +26,8 @@ __all__ = ["channel_mismatch", "luminance", "white_level"]
 
 _EYE = 2.2
 """Power from volts to luminance that a display applies (common practice, no source). [1]"""
+_SLACK_LSB = 1e-6
+"""What rounding may add to an evenness that is kept. [LSB]"""
 
 
 def luminance(volts: float) -> float:
@@ -34,7 +40,7 @@ def white_level(project: Project, measures: Measures) -> Iterator[Finding]:
     for group in solved_groups(project, measures):
         white = group.white_volts
         fine = WHITE.holds(white)
-        trial = None if fine else _scaled_to_white(project, group)
+        trial = None if fine else _to_white(project, group)
         yield Finding(
             id="full-scale",
             severity=Severity.INFO if fine else Severity.FAIL,
@@ -46,8 +52,8 @@ def white_level(project: Project, measures: Measures) -> Iterator[Finding]:
             high=WHITE.high,
             source=WHITE.source,
             why=_white_why(white),
-            remedy_text="" if fine else _white_advice(project, trial),
-            remedy=None if trial is None else values_remedy(group.channels, trial, project.series),
+            remedy_text="" if fine else _white_advice(project, group, trial),
+            remedy=None if trial is None else values_remedy(group, trial, project.series),
             channels=group.channels,
         )
 
@@ -99,31 +105,36 @@ def _white_why(white: float) -> str:
     return "0.700 V is full brightness; a monitor takes 5 % less to 10 % more as white."
 
 
-def _white_advice(project: Project, trial: Trial | None) -> str:
+def _white_advice(project: Project, group: Group, trial: Trial | None) -> str:
     if trial is not None:
-        listed = join_words(dict.fromkeys(ohms_text(ohms) for ohms in trial.values.values()))
-        return f"Scale the values: with {listed} white is {format_fixed(trial.white_volts, 'V')}."
+        changes = changes_text(group.network, trial.values)
+        return f"Change {changes}: white is then {format_fixed(trial.white_volts, 'V')}."
     if project.load.ohms is None:
         return "Fit the 75 Ω load first: without it no value of the legs sets the level."
     return "No values of these legs reach 0.700 V: raise the supply, or take out the shunt."
 
 
-def _scaled_to_white(project: Project, group: Group) -> Trial | None:
-    """Return the first set of scaled values that puts white inside and keeps the steps even."""
-    wanted = scaled_values(project, group.network, WHITE_VOLTS)
-    if wanted is None:
-        return None
+def _to_white(project: Project, group: Group) -> Trial | None:
+    """Return the first values that put white inside: even steps, or steps no worse than they are."""
     present = try_values(project, group.network, {})
-    bound = max(EVEN_LSB, present.worst_lsb + 1e-6)
-    for values in fitted(wanted, project.series):
-        trial = try_values(project, group.network, values)
-        if trial.sound and WHITE.holds(trial.white_volts) and trial.worst_lsb <= bound:
-            return trial
+    worst = int(np.argmax(np.abs(group.figures.linearity.dnl_lsb).round(9)))
+    asked = project, group.network, WHITE_VOLTS, rising_pin(group.network, worst + 1)
+    bounds = (EVEN_LSB, max(LINEARITY.high or 0.0, present.worst_lsb + _SLACK_LSB))
+    demands = [partial(_mends, present, bound) for bound in bounds]
+    for offers in (series_offers(*asked), exact_offers(*asked)):
+        found = first_that(trials(project, group.network, offers), *demands)
+        if found is not None:
+            return found
     return None
 
 
+def _mends(present: Trial, bound_lsb: float, trial: Trial) -> bool:
+    upward = trial.linearity.monotonic or not present.linearity.monotonic
+    return WHITE.holds(trial.white_volts) and upward and trial.worst_lsb <= bound_lsb
+
+
 def _mismatch_remedy(project: Project, found: tuple[Group, ...]) -> Remedy | None:
-    trials = [(group.channels, _scaled_to_white(project, group)) for group in found]
+    trials = [(group.channels, _to_white(project, group)) for group in found]
     whites = [trial.white_volts for _, trial in trials if trial is not None]
     if len(whites) < len(trials) or not whites:
         return None
@@ -136,4 +147,4 @@ def _mismatch_remedy(project: Project, found: tuple[Group, ...]) -> Remedy | Non
                 changed = set_values(changed, channels, trial.values)
         return changed
 
-    return Remedy("Bring the three whites to 0.700 V", edit)
+    return Remedy("Bring the three whites near 0.700 V", edit)
