@@ -11,7 +11,7 @@ from workbench.gui.clock.strip import PixelStrip
 from workbench.gui.widgets import Sign
 from workbench.picture.scene import Picture
 from workbench.project.document import Direction
-from workbench.project.edits.timing import set_counts
+from workbench.project.edits.timing import set_counts, take_plan
 from workbench.timing.clock.plan import Jitter, plan_clock
 from workbench.timing.search import find_mode
 
@@ -94,6 +94,42 @@ def test_plans_still_aim_at_the_tables_clock_after_one_is_taken(qtbot, page):
     assert shown.table.rows[0].cells[1] == "+993.05 ppm"
 
 
+def test_the_plan_that_holds_is_marked_and_keeps_the_light(qtbot, page):
+    shown = page()
+    shown.bench.apply("Wider", lambda p: set_counts(p, Direction.HORIZONTAL, back_porch=58))
+    shown.bench.live.refresh()
+    planned(qtbot, shown)
+    rows = shown.table.rows
+    uneven = next(n for n, row in enumerate(rows) if row.payload.jitter is Jitter.PIXEL)
+    shown.table.setCurrentIndex(shown.table.model().index(uneven, 0))
+    plan = shown.table.current
+
+    shown.take.click()
+    shown.bench.live.refresh()
+    planned(qtbot, shown)
+
+    assert shown.table.current == plan
+    assert plan.wanted_hz == 25_175_000
+    assert [row.payload for row in shown.table.rows if "holds" in row.cells] == [plan]
+    assert shown.take.text() == "This clock holds"
+    assert "25.175 MHz" in shown.state.text()
+
+
+def test_a_page_opened_later_stands_on_the_plan_that_holds(qtbot, page):
+    first = page()
+    planned(qtbot, first)
+    plan = next(row.payload for row in first.table.rows if row.cells[0] == "25.224490")
+
+    first.bench.apply("Take", lambda project: take_plan(project, plan))
+    later = ClockPage(first.bench)
+    qtbot.addWidget(later)
+    first.bench.live.refresh()
+    later.show_result(first.bench.session.project, first.bench.live.result)
+    planned(qtbot, later)
+
+    assert later.table.current == plan
+
+
 def test_another_line_total_is_planned_anew(qtbot, page):
     shown = page()
     planned(qtbot, shown)
@@ -149,6 +185,12 @@ def test_a_chip_without_a_setting_says_so(qtbot, page):
     assert not shown.table.isVisible()
 
 
+def test_a_chip_too_slow_for_any_picture_says_so(qtbot, page):
+    shown = page(ChipText("10k", "1..2", "1", "", "50k", "", ""))
+
+    qtbot.waitUntil(lambda: "0.02 MHz, is outside" in shown.empty.words.text())
+
+
 def test_too_many_settings_are_refused_and_not_begun(qtbot, page):
     shown = page(ChipText("12M", "1..1000000", "1..1000000", "", "133M", "", ""))
 
@@ -172,9 +214,19 @@ def test_cycles_are_those_of_the_processor(qtbot, page):
 
     type_in(qtbot, shown.form.entries["processor"], "125M")
 
-    # 125 MHz / 25.175 MHz is 4.9652; times 800, 640, 160, 800 × 45 and 800 × 525.
+    # The plan's pixels come at 25.2 MHz: 125 / 25.2 is 4.9603; times 800, 640, 160, 800 × 45 and 800 × 525.
     figures = [words.text().replace("\u202f", "") for words in shown.cycles.figures]
-    assert figures == ["4.97", "3972", "3178", "794", "178749", "2085402"]
+    assert figures == ["4.96", "3968", "3175", "794", "178571", "2083333"]
+
+
+def test_a_line_has_as_many_cycles_as_the_strip_says(qtbot, page):
+    shown = page()
+    planned(qtbot, shown)
+
+    # The system clock of the plan is 5 of its pixels', and a line has 800 of these.
+    assert shown.strip.sentence() == "every pixel lasts 5 system clocks, every line 4000"
+    assert shown.cycles.figures[1].text() == "4\u202f000"
+    assert shown.cycles.line.text().startswith("A line is 4000 whole cycles")
 
 
 def test_a_doubled_pixel_has_four_times_the_cycles():

@@ -11,7 +11,7 @@ from workbench.gui.bench import Bench
 from workbench.gui.clock.cycles import CycleTable
 from workbench.gui.clock.form import EXAMPLE, ChipForm
 from workbench.gui.clock.kept import ChipText, keep, kept
-from workbench.gui.clock.plans import COLUMNS, plan_rows, plan_sentence
+from workbench.gui.clock.plans import COLUMNS, holds, plan_rows, plan_sentence
 from workbench.gui.clock.strip import PixelStrip
 from workbench.gui.jobs import Job
 from workbench.gui.timing.page import Refusal
@@ -24,7 +24,7 @@ from workbench.project.document import Project
 from workbench.project.edits.timing import take_plan
 from workbench.timing.clock.aim import aimed_mode
 from workbench.timing.clock.chip import Chip
-from workbench.timing.clock.plan import Plan, plan_clock
+from workbench.timing.clock.plan import Plan, plan_clock, planned_mode
 from workbench.units import format_quantity, parse_quantity
 
 __all__ = ["ClockPage"]
@@ -54,6 +54,9 @@ class ClockPage(QWidget):
         self.setAccessibleName("Clock")
         self._wanted: tuple[Chip, int, int] | None = None
         self._job: Job | None = None
+        self._plans: tuple[Plan, ...] = ()
+        self._aims: dict[int, int] = {}
+        """Clocks taken from a plan, and what each plan aimed at. [Hz]"""
         self._project = bench.session.project
         self.form = ChipForm(bench, kept(bench.settings))
         self.refusal = Refusal(bench)
@@ -83,6 +86,7 @@ class ClockPage(QWidget):
         """Plan for a project's pixel clock, if it or the line is another one."""
         self._project = project
         self._search()
+        self._show_rows()
         self._show_plan(self.table.current)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -139,11 +143,11 @@ class ClockPage(QWidget):
 
     def _search(self) -> None:
         """Look for plans, unless they are there or being looked for."""
-        chip, mode = self._chip(), aimed_mode(self._project.mode)
+        chip, mode = self._chip(), aimed_mode(self._project.mode, self._aims)
         wanted = None if chip is None else (chip, mode.pixel_clock_hz, mode.h.total)
         if wanted == self._wanted:
             return
-        self._wanted = wanted
+        self._wanted, self._plans = wanted, ()
         if self._job is not None:
             self._job.cancel()
             self._job = None
@@ -177,13 +181,20 @@ class ClockPage(QWidget):
             for widget in (self.empty, self.example, self._below):
                 widget.hide()
             self.table.show()
-            mode = aimed_mode(self._project.mode)
-            rows = plan_rows(mode, self._wanted[0], plans)
-            before = self.table.current
-            current = next((n for n, row in enumerate(rows) if row.payload == before), 0)
-            self.table.show_rows(rows, current=current)
+            self._plans = plans
+            self._show_rows()
+            mode = aimed_mode(self._project.mode, self._aims)
             self.state.say(f"for {mode.pixel_clock_hz / 1e6:g} MHz of {mode.name}, best first")
             self._show_plan(self.table.current)
+
+    def _show_rows(self) -> None:
+        """List the plans; the light stays on its plan, or else goes to the one that holds."""
+        if self._wanted is None or not self._plans:
+            return
+        mode, lit = self._project.mode, self.table.current
+        holding = (n for n, plan in enumerate(self._plans) if holds(mode, plan))
+        current = self._plans.index(lit) if lit in self._plans else next(holding, 0)
+        self.table.show_rows(plan_rows(mode, self._wanted[0], self._plans), current=current)
 
     def _on_failed(self, reason: str) -> None:
         if self._ended():
@@ -205,6 +216,7 @@ class ClockPage(QWidget):
         self._below.show()
         self.example.setVisible(self.form.text.is_empty)
         self.table.hide()
+        self._plans = ()
         self.table.show_rows(())
         self.state.say("")
         self._show_plan(None)
@@ -222,12 +234,13 @@ class ClockPage(QWidget):
         self.strip.setVisible(shown is not None)
         self.said.setVisible(shown is not None)
         self.said.say(plan_sentence(self._wanted[0], shown) if shown and self._wanted else "")
-        held = shown is not None and round(shown.pixel_hz) == mode.pixel_clock_hz
+        held = shown is not None and holds(mode, shown)
         self.take.setVisible(shown is not None)
         self.take.setEnabled(not held)
         self.take.setText("This clock holds" if held else "Use this clock")
         self.take.updateGeometry()
-        self.cycles.show_clock(mode, self._project.picture, self._cpu_hz(shown))
+        sent = planned_mode(mode, shown) if shown else mode
+        self.cycles.show_clock(sent, self._project.picture, self._cpu_hz(shown))
 
     def _cpu_hz(self, plan: Plan | None) -> float | None:
         text = self.form.text.processor
@@ -238,6 +251,7 @@ class ClockPage(QWidget):
 
     def _take(self, plan: object) -> None:
         if isinstance(plan, Plan):
+            self._aims[round(plan.pixel_hz)] = plan.wanted_hz
             label = f"Pixel clock {format_quantity(float(plan.pixel_hz), 'Hz', 9)} of a clock plan"
             self.bench.apply(label, lambda project: take_plan(project, plan), origin=self)
 

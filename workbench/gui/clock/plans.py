@@ -8,17 +8,23 @@ from workbench.timing.clock.words import error_words, is_hopeless, jitter_words,
 from workbench.timing.mode import Mode
 from workbench.timing.seen_as import LOCK_PPM
 
-__all__ = ["COLUMNS", "plan_rows", "plan_sentence"]
+__all__ = ["COLUMNS", "holds", "plan_rows", "plan_sentence"]
 
 COLUMNS = (
     Column("pixel clock MHz", "000.000000"),
     Column("off", "−0000.00 ppm"),
-    Column("picture", "lines jitter 00.0 ns", mono=False, right=False),
+    Column("picture", "uneven pixels 00.00 ns", mono=False, right=False),
     Column("line kHz", "000.0000"),
     Column("field Hz", "000.0000"),
+    Column("", "holds", mono=False, right=False),
     Column("settings", "12 MHz × 126 / 6 / 2 = 126 MHz, / 5", right=False, takes_rest=True),
 )
 _SHORT = {Jitter.NONE: "even", Jitter.PIXEL: "uneven pixels", Jitter.LINE: "lines jitter"}
+
+
+def holds(mode: Mode, plan: Plan) -> bool:
+    """Return whether a mode's pixels come at a plan's clock, to the hertz."""
+    return round(plan.pixel_hz) == mode.pixel_clock_hz
 
 
 def plan_rows(mode: Mode, chip: Chip, plans: tuple[Plan, ...]) -> list[FigureRow]:
@@ -35,6 +41,7 @@ def _row(mode: Mode, chip: Chip, plan: Plan) -> FigureRow:
         f"{_SHORT[plan.jitter]}{uneven}",
         f"{made.line_rate_hz / 1e3:.4f}",
         f"{made.field_rate_hz:.4f}",
+        "holds" if holds(mode, plan) else "",
         settings_words(chip, plan),
     )
     return FigureRow(cells, plan, _sign(plan), tip=plan_sentence(chip, plan))

@@ -9,7 +9,7 @@ from workbench.errors import TimingError
 from workbench.progress import SILENT, Progress
 from workbench.timing.clock.chip import Chip
 from workbench.timing.clock.settings import Grid, closest_settings, divide_by
-from workbench.timing.custom import make_mode
+from workbench.timing.custom import MAX_CLOCK_HZ, MIN_CLOCK_HZ, make_mode
 from workbench.timing.mode import Mode
 
 __all__ = ["Jitter", "Plan", "clock_object", "plan_clock", "planned_mode"]
@@ -79,7 +79,7 @@ def plan_clock(mode: Mode, chip: Chip, *, most: int = 10, progress: Progress = S
     Raises
     ------
     TimingError
-        If no setting is allowed, or there are too many to try.
+        If no setting is allowed, none gives a possible pixel clock, or there are too many to try.
 
     Notes
     -----
@@ -117,7 +117,13 @@ def plan_clock(mode: Mode, chip: Chip, *, most: int = 10, progress: Progress = S
             f"No setting keeps the system clock under {chip.max_system_hz / 1e6:g} MHz; widen the divide "
             "range or lower the multiply range."
         )
-    return tuple(plans)
+    possible = tuple(plan for plan in plans if MIN_CLOCK_HZ <= plan.pixel_hz <= MAX_CLOCK_HZ)
+    if not possible:
+        raise TimingError(
+            f"The nearest pixel clock, {float(plans[0].pixel_hz) / 1e6:g} MHz, is outside "
+            f"{MIN_CLOCK_HZ / 1e6:g} MHz … {MAX_CLOCK_HZ / 1e6:g} MHz; check the chip's values."
+        )
+    return possible
 
 
 def _grids(h_total: int, fraction_bits: int) -> dict[Jitter, Grid]:
