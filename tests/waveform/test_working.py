@@ -8,7 +8,10 @@ from workbench.circuit.network import Driver, Load, Zeros
 from workbench.circuit.response import pixel_pulse
 from workbench.circuit.solution import solve_levels
 from workbench.picture.scene import Card, Picture
+from workbench.waveform.adjustment import from_table
 from workbench.waveform.kernel import pixel_kernel
+from workbench.waveform.monitor import Monitor, Screen
+from workbench.waveform.pixel import seen_pixel
 from workbench.waveform.scanline import render_scanline
 from workbench.waveform.working import channel_working, pixel_working, working_text
 
@@ -83,13 +86,27 @@ def scanline(card=Card.SOLID, colour=(6 / 31, 16 / 31, 19 / 31), blanking=(0, 0,
     pulse = pixel_pulse(LADDER, Driver(), Load(), None, pixel_s=VGA.pixel_s, samples=16)
     codes = card_line(VGA, Picture(card, colour, blanking), 223)
     kernels = (pixel_kernel(levels.volts_by_code, levels.states, pulse.volts),) * 3
-    return render_scanline(VGA, 223, codes, codes, kernels=kernels, sync=SYNC), levels
+    return render_scanline(VGA, 223, codes, codes, kernels=kernels, sync=SYNC), levels, kernels
+
+
+def working_of(monitor=Monitor(), *, blanking=(0, 0, 0), wanted=None):  # noqa: B008
+    line, levels, kernels = scanline(blanking=blanking)
+    rows = line.codes[:, None, 160:].astype("uint8")
+    seen = seen_pixel(
+        VGA,
+        lambda asked: rows.repeat(len(asked), axis=1),
+        blanking,
+        kernels,
+        monitor,
+        from_table(VGA, monitor),
+        pixel=160 + 150,
+        line=222,
+    )
+    return pixel_working(line, 150, (levels,) * 3, Driver(), Load(), seen, wanted=wanted)
 
 
 def test_the_whole_chain_of_a_blue_pixel():
-    line, levels = scanline()
-
-    pixel = pixel_working(line, 150, (levels,) * 3, Driver(), Load(), wanted=(53, 132, 162))
+    pixel = working_of(Monitor(phase=0.75), wanted=(53, 132, 162))
 
     assert [channel.code for channel in pixel.channels] == [6, 16, 19]
     assert [channel.arriving_volts for channel in pixel.channels] == pytest.approx(
@@ -98,22 +115,34 @@ def test_the_whole_chain_of_a_blue_pixel():
     # 0.2126 (0.1454 / 0.7) ** 2.2 + 0.7152 (0.3768 / 0.7) ** 2.2 + 0.0722 (0.4495 / 0.7) ** 2.2
     assert pixel.luminance == pytest.approx(0.217, abs=0.001)
     assert pixel.lightness == pytest.approx(53.7, abs=0.1)
-    assert pixel.time_s == pytest.approx((160 + 150.75) * VGA.pixel_s)
+    assert pixel.instants_s == pytest.approx([(160 + 150.75) * VGA.pixel_s])
+    assert pixel.when == "sampled 12.344 µs after the front porch began"
+
+
+@pytest.mark.parametrize("phase", [0.0, 0.25, 0.5, 0.875])
+def test_the_instant_follows_the_phase(phase):
+    assert working_of(Monitor(phase=phase)).instants_s == pytest.approx([(310 + phase) * VGA.pixel_s])
+
+
+def test_a_tube_does_not_sample():
+    pixel = working_of(Monitor(Screen.TUBE))
+
+    assert pixel.when.startswith("the spot passes from 12.3")
+    assert len(pixel.channels[0].looks_volts) == 4
+    text = working_text(pixel)
+    assert "sampled" not in text
+    assert "at the tube while the spot passes 0.145, 0.145, 0.145, 0.145 V" in text
 
 
 def test_colour_on_the_porch_is_taken_for_black():
-    line, levels = scanline(blanking=(16, 0, 0))
-
-    red = pixel_working(line, 150, (levels,) * 3, Driver(), Load()).channels[0]
+    red = working_of(blanking=(16, 0, 0)).channels[0]
 
     assert red.black_volts == pytest.approx(0.3768, abs=1e-4)
     assert red.light == 0.0
 
 
 def test_text_shows_every_step_with_its_numbers():
-    line, levels = scanline()
-
-    text = working_text(pixel_working(line, 150, (levels,) * 3, Driver(), Load(), wanted=(53, 132, 162)))
+    text = working_text(working_of(wanted=(53, 132, 162)))
 
     for expected in (
         "the picture asks for 53 of 255",

@@ -18,6 +18,7 @@ from workbench.gui.view_state import ViewState
 from workbench.project.document import Project
 from workbench.project.edits.channels import link_channels, unlink
 from workbench.project.session import Session
+from workbench.waveform.monitor import Monitor
 
 __all__ = ["DESIGN_PX", "PROJECTOR_PX", "Bench", "Dialogs", "Images", "Notice"]
 
@@ -103,6 +104,11 @@ class Bench(QObject):
     def type(self) -> Type:
         """The faces and sizes in force."""
         return self._type
+
+    @property
+    def monitor(self) -> Monitor:
+        """The monitor that looks at the picture; deliberate faults may set it otherwise than chosen."""
+        return self.faults.setup(self.session.project, self.view.monitor).monitor
 
     @property
     def projecting(self) -> bool:

@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, Signal
 
 from workbench.circuit.network import PartId
 from workbench.project.document import Channel
+from workbench.waveform.monitor import Monitor
 
 __all__ = ["CodeBand", "ViewState"]
 
@@ -37,6 +38,7 @@ class ViewState(QObject):
         self._held: dict[Channel, int] = {}
         self._floating: dict[Channel, frozenset[int]] = {}
         self._pixel: int | None = None
+        self._monitor = Monitor()
         self._bands: Mapping[Channel, CodeBand] = {}
 
     @property
@@ -58,6 +60,11 @@ class ViewState(QObject):
     def pixel(self) -> int | None:
         """The place on the line under the *here* cursor, in pixels from the front porch's start."""
         return self._pixel
+
+    @property
+    def monitor(self) -> Monitor:
+        """The monitor that looks at the picture, as the person set it."""
+        return self._monitor
 
     @property
     def bands(self) -> Mapping[Channel, CodeBand]:
@@ -100,6 +107,12 @@ class ViewState(QObject):
         """Put the *here* cursor on a pixel of the line."""
         if pixel != self._pixel:
             self._pixel = pixel
+            self.changed.emit()
+
+    def set_monitor(self, monitor: Monitor) -> None:
+        """Look at the picture with another monitor, or another setting of it."""
+        if monitor != self._monitor:
+            self._monitor = monitor
             self.changed.emit()
 
     def hold(

@@ -10,19 +10,35 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
+from workbench.circuit.response import PixelPulse
+from workbench.circuit.solution import Levels
+from workbench.picture.source import PictureCodes
+from workbench.pipeline.memory import Memory
 from workbench.pipeline.result import Result
 from workbench.pipeline.run import sync_drive
 from workbench.progress import SILENT, Progress
 from workbench.project.document import Channel
+from workbench.timing.mode import Mode
 from workbench.waveform.adjustment import from_table
 from workbench.waveform.kernel import Kernel, pixel_kernel
 from workbench.waveform.monitor import Monitor, Screen
+from workbench.waveform.pixel import PixelSeen, seen_pixel
 from workbench.waveform.sampling import Adjustment
-from workbench.waveform.seen import SeenPicture, seen_picture, seen_rows, sent_picture
-from workbench.waveform.slips import NO_SLIPS, slipped_codes
+from workbench.waveform.seen import SeenPicture, adjustment_of, seen_picture, seen_rows, sent_picture
+from workbench.waveform.slips import NO_SLIPS, Slips, slipped_codes
 from workbench.waveform.verdict import Verdict, judge
 
-__all__ = ["FRAME_SAMPLES", "Look", "as_sent", "frame_codes", "frame_kernels", "glance", "look"]
+__all__ = [
+    "FRAME_SAMPLES",
+    "Look",
+    "as_sent",
+    "frame_codes",
+    "frame_kernels",
+    "glance",
+    "look",
+    "pixel_seen",
+    "verdict_on",
+]
 
 FRAME_SAMPLES = 8
 """Samples a pixel of a whole frame. [1]"""
@@ -87,13 +103,15 @@ def glance(result: Result, monitor: Monitor, *, every: int, adjustment: Adjustme
     """
     mode = result.project.mode
     verdict, monitor = _judged(result, monitor)
-    codes, blanking = _told(result, result.picture.rows(np.arange(0, mode.v.active, every)))
+    codes, blanking = _told(
+        result.picture, result.slips, result.picture.rows(np.arange(0, mode.v.active, every))
+    )
     sent = _sent(result, codes[:, :, ::every])
     if not verdict.standing.has_picture:
         return Look(verdict, sent, None)
     seen = seen_rows(
         mode,
-        lambda rows: _told(result, result.picture.rows(rows))[0],
+        lambda rows: _told(result.picture, result.slips, result.picture.rows(rows))[0],
         blanking,
         frame_kernels(result),
         monitor,
@@ -101,6 +119,57 @@ def glance(result: Result, monitor: Monitor, *, every: int, adjustment: Adjustme
         every=every,
     )
     return Look(verdict, sent, seen)
+
+
+def pixel_seen(result: Result, monitor: Monitor, pixel: int, line: int) -> PixelSeen:
+    """Return what a monitor meets at a pixel of a line, by the model that makes its picture.
+
+    Parameters
+    ----------
+    result, monitor
+        As for :func:`look`; a picture that is not settled yet is looked at without adjustment.
+    pixel : int
+        Counted from the start of the front porch, ``0 <= pixel < h.total``. [1]
+    line : int
+        Counted from 0 at the first line of the picture, ``0 <= line < v.total``. [1]
+    """
+    mode = result.project.mode
+    _, monitor = _judged(result, monitor)
+    return seen_pixel(
+        mode,
+        lambda rows: _told(result.picture, result.slips, result.picture.rows(rows))[0],
+        _told(result.picture, result.slips, result.picture.rows(np.array([0])))[1],
+        frame_kernels(result),
+        monitor,
+        _adjustment(result, monitor),
+        pixel=pixel,
+        line=line,
+    )
+
+
+def _adjustment(result: Result, monitor: Monitor) -> Adjustment:
+    """Return how a monitor is set for a result's picture."""
+    mode = result.project.mode
+    if not (monitor.auto_adjust and result.picture.settled):
+        return from_table(mode, monitor)
+    red, green, blue = ((each.levels, each.pulse) for each in (result.channels[c] for c in Channel))
+    return _found(mode, result.picture, result.slips, monitor, red, green, blue)
+
+
+def _find(
+    mode: Mode, picture: PictureCodes, slips: Slips, monitor: Monitor, *channels: tuple[Levels, PixelPulse]
+) -> Adjustment:
+    red, green, blue = (_kernel(*channel) for channel in channels)
+    codes, blanking = _told(picture, slips, picture.frame())
+    return adjustment_of(mode, codes, blanking, (red, green, blue), monitor)
+
+
+_found = Memory(_find, 2)
+
+
+def verdict_on(result: Result, monitor: Monitor) -> Verdict:
+    """Return what a monitor makes of a result's signal."""
+    return _judged(result, monitor)[0]
 
 
 def _judged(result: Result, monitor: Monitor) -> tuple[Verdict, Monitor]:
@@ -125,26 +194,28 @@ def _sent(result: Result, codes: ByteArray) -> ByteArray:
 
 def frame_codes(result: Result) -> tuple[ByteArray, tuple[int, int, int]]:
     """Return what the pins show in the picture, shape (3, v.active, h.active), and in blanking. [1]"""
-    return _told(result, result.picture.frame())
+    return _told(result.picture, result.slips, result.picture.frame())
 
 
-def _told(result: Result, codes: ByteArray) -> tuple[ByteArray, tuple[int, int, int]]:
+def _told(picture: PictureCodes, slips: Slips, codes: ByteArray) -> tuple[ByteArray, tuple[int, int, int]]:
     """Return what the pins do when they are told the codes of some rows, and in blanking. [1]"""
-    project, slips, mode = result.project, result.slips, result.project.mode
+    blanking = picture.picture.blanking
     if slips == NO_SLIPS:
-        return codes, project.picture.blanking
-    bits = result.picture.bits
-    idle = np.array(project.picture.blanking, np.uint8).reshape(3, 1, 1)
+        return codes, blanking
+    idle = np.array(blanking, np.uint8).reshape(3, 1, 1)
     told = np.concatenate([np.broadcast_to(idle, (3, codes.shape[1], slips.late_pixels)), codes], axis=2)
-    done = slipped_codes(replace(slips, late_pixels=0), told, bits, slips.late_pixels)
-    r, g, b = slipped_codes(replace(slips, late_pixels=0), idle[:, :, 0], bits, 1)[:, 0].tolist()
-    return done[:, :, : mode.h.active].astype(np.uint8), (r, g, b)
+    done = slipped_codes(replace(slips, late_pixels=0), told, picture.bits, slips.late_pixels)
+    r, g, b = slipped_codes(replace(slips, late_pixels=0), idle[:, :, 0], picture.bits, 1)[:, 0].tolist()
+    return done[:, :, : picture.width].astype(np.uint8), (r, g, b)
 
 
 def frame_kernels(result: Result) -> tuple[Kernel, Kernel, Kernel]:
     """Return the kernels of the three channels, with the samples of a whole frame."""
     red, green, blue = (
-        pixel_kernel(solved.levels.volts_by_code, solved.levels.states, solved.pulse.volts)
-        for solved in (result.channels[c] for c in Channel)
+        _kernel(solved.levels, solved.pulse) for solved in (result.channels[c] for c in Channel)
     )
-    return red.thinned(FRAME_SAMPLES), green.thinned(FRAME_SAMPLES), blue.thinned(FRAME_SAMPLES)
+    return red, green, blue
+
+
+def _kernel(levels: Levels, pulse: PixelPulse) -> Kernel:
+    return pixel_kernel(levels.volts_by_code, levels.states, pulse.volts).thinned(FRAME_SAMPLES)

@@ -5,6 +5,7 @@ counts from the edges of the syncs it receives, with its own pixel: the part of 
 believes a pixel to be.
 """
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -13,7 +14,7 @@ from numpy.typing import NDArray
 from workbench.timing.mode import Mode
 from workbench.waveform.monitor import Monitor, Screen
 
-__all__ = ["Adjustment", "Sampling", "sampling_of"]
+__all__ = ["Adjustment", "Sampling", "black_samples", "column_on", "instants", "sampling_of"]
 
 ByteArray = NDArray[np.uint8]
 
@@ -66,14 +67,47 @@ def sampling_of(
         Show only each n-th column and row, for a preview, ``1 <= every``. [1]
     """
     shown = monitor.mode(sent)
-    own_pixel = samples * sent.h.total / adjustment.total
-    leading, trailing, _, _ = sent.h.edges
-    x = np.arange(0, shown.h.active, every) + adjustment.left
-    spots = _TUBE_SPOTS if monitor.screen is Screen.TUBE else np.array([adjustment.phase])
-    at = leading * samples + (x[:, None] + spots) * own_pixel
+    at = instants(sent, monitor, adjustment, np.arange(0, shown.h.active, every))
     # What runs past the end of the line is the next one's front porch, which is like this one's.
-    columns = np.floor(at + 1e-6).astype(np.intp) % (sent.h.total * samples)
-    start = trailing * samples + round(monitor.clamp_start * own_pixel)
-    stop = start + max(1, round(monitor.clamp_pixels * own_pixel))
+    columns = np.floor(at * samples + 1e-6).astype(np.intp) % (sent.h.total * samples)
     rows = np.arange(0, shown.v.active, every) + adjustment.top - sent.v.sync - sent.v.back_porch
-    return Sampling(columns, slice(start, stop), rows)
+    return Sampling(columns, black_samples(sent, monitor, adjustment, samples), rows)
+
+
+def instants(
+    sent: Mode, monitor: Monitor, adjustment: Adjustment, columns: NDArray[np.intp]
+) -> NDArray[np.float64]:
+    """Return when the columns of the screen look at the line, shape (n_columns, n_spots).
+
+    They are counted from the start of the front porch, in the signal's own pixels. [1]
+    """
+    spots = _TUBE_SPOTS if monitor.screen is Screen.TUBE else np.array([adjustment.phase])
+    own_pixel = sent.h.total / adjustment.total
+    at: NDArray[np.float64] = sent.h.edges[0] + (columns[:, None] + adjustment.left + spots) * own_pixel
+    return at
+
+
+def column_on(sent: Mode, monitor: Monitor, adjustment: Adjustment, pixel: int) -> int:
+    """Return the column of the screen, shown or not, that looks at a pixel of the line.
+
+    Parameters
+    ----------
+    pixel : int
+        Counted from the start of the front porch. [1]
+
+    Notes
+    -----
+    Of several the one that looks nearest to the pixel's middle; where the screen's clock passes over
+    the pixel, the nearest there is.
+    """
+    own_pixel = sent.h.total / adjustment.total
+    spot = 0.5 if monitor.screen is Screen.TUBE else adjustment.phase
+    place = (pixel + 0.5 - sent.h.edges[0]) / own_pixel - adjustment.left - spot
+    return math.ceil(place - 0.5 - 1e-9)
+
+
+def black_samples(sent: Mode, monitor: Monitor, adjustment: Adjustment, samples: int) -> slice:
+    """Return the samples of the line in which black is measured, of some samples a pixel."""
+    own_pixel = samples * sent.h.total / adjustment.total
+    start = sent.h.edges[1] * samples + round(monitor.clamp_start * own_pixel)
+    return slice(start, start + max(1, round(monitor.clamp_pixels * own_pixel)))

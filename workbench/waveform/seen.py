@@ -14,12 +14,13 @@ from workbench.picture.light import FULL_SCALE_VOLTS, light_from_volts, srgb_byt
 from workbench.progress import SILENT, Progress
 from workbench.timing.mode import Mode
 from workbench.waveform.adjustment import adjust, from_table
+from workbench.waveform.clamp import Clamp, blanking_volts, clamp_share
 from workbench.waveform.frame import frame_slices
 from workbench.waveform.kernel import Kernel
 from workbench.waveform.monitor import Monitor, Screen
 from workbench.waveform.sampling import Adjustment, sampling_of
 
-__all__ = ["SeenPicture", "seen_picture", "seen_rows", "sent_picture"]
+__all__ = ["SeenPicture", "adjustment_of", "amplified", "seen_picture", "seen_rows", "sent_picture"]
 
 ByteArray = NDArray[np.uint8]
 Float32Array = NDArray[np.float32]
@@ -94,12 +95,8 @@ def seen_picture(
     progress : Progress
         Told the rows done after each slice; may stop the work.
 
-    Notes
-    -----
-    The clamp charges the coupling capacitor once a line, towards what it finds in its window, by the
-    share its time constant allows. It starts at the level of blanking, as after a vertical blanking.
     """
-    adjustment = _adjustment(sent, codes, blanking, kernels, monitor)
+    adjustment = adjustment_of(sent, codes, blanking, kernels, monitor)
     return seen_rows(
         sent,
         lambda rows: codes[:, rows],
@@ -135,13 +132,11 @@ def seen_rows(
 
     The others are those of :func:`seen_picture`.
     """
-    if monitor.screen is Screen.TUBE:
-        red, green, blue = (kernel.slowed(monitor.rise_s, sent.pixel_s) for kernel in kernels)
-        kernels = red, green, blue
+    kernels = amplified(kernels, sent, monitor)
     sampling = sampling_of(sent, monitor, adjustment, kernels[0].samples_per_pixel, every=every)
     shape = len(sampling.rows), len(sampling.columns)
     rgb, black = np.zeros((*shape, 3), np.uint8), np.zeros((shape[0], 3), np.float32)
-    clamp = _Clamp(_blanking_volts(kernels, blanking), _clamp_share(sent, monitor, adjustment, every))
+    clamp = Clamp(blanking_volts(kernels, blanking), clamp_share(sent, monitor, adjustment, every))
     inside = np.flatnonzero((sampling.rows >= 0) & (sampling.rows < sent.v.active))
     if not inside.size:
         return SeenPicture(rgb, adjustment, black)
@@ -154,24 +149,21 @@ def seen_rows(
     return SeenPicture(rgb, adjustment, black)
 
 
-def _adjustment(
+def amplified(kernels: Kernels, sent: Mode, monitor: Monitor) -> Kernels:
+    """Return the kernels as they are at the screen: a tube's amplifier slows them."""
+    if monitor.screen is not Screen.TUBE:
+        return kernels
+    red, green, blue = (kernel.slowed(monitor.rise_s, sent.pixel_s) for kernel in kernels)
+    return red, green, blue
+
+
+def adjustment_of(
     sent: Mode, codes: ByteArray, blanking: tuple[int, int, int], kernels: Kernels, monitor: Monitor
 ) -> Adjustment:
+    """Return how a monitor is set for a picture: by its own search, or by its table."""
     if monitor.auto_adjust:
         return adjust(sent, monitor, codes, blanking, kernels)
     return from_table(sent, monitor)
-
-
-def _blanking_volts(kernels: Kernels, blanking: tuple[int, int, int]) -> Float32Array:
-    """Return the settled level of blanking, shape (3,). [V]"""
-    volts = [k.settled_volts.take(code, mode="clip") for k, code in zip(kernels, blanking, strict=True)]
-    return np.array(volts, np.float32)
-
-
-def _clamp_share(sent: Mode, monitor: Monitor, adjustment: Adjustment, every: int) -> float:
-    """Return the share of its error that the clamp mends from one row shown to the next. [1]"""
-    window_s = monitor.clamp_pixels * sent.line_s / adjustment.total
-    return 1.0 - float(np.exp(-every * window_s / (monitor.clamp_ohms * monitor.coupling_farads)))
 
 
 def _srgb(shown: Float32Array) -> ByteArray:
@@ -181,19 +173,3 @@ def _srgb(shown: Float32Array) -> ByteArray:
         return np.asarray(_SRGB_FROM_VOLTS.take(steps[..., 0]))
     light = _LIGHT.take(steps).mean(axis=3)
     return np.asarray(_SRGB_FROM_LIGHT.take((light * (_STEPS - 1) + 0.5).astype(np.int16)))
-
-
-class _Clamp:
-    """The charge of the coupling capacitors, from line to line."""
-
-    def __init__(self, start_volts: Float32Array, share: float) -> None:
-        self._volts = start_volts
-        self._share = share
-
-    def follow(self, found_volts: Float32Array) -> Float32Array:
-        """Return what is taken for black in each line, shape (n_lines, 3) in and out. [V]"""
-        black = np.empty_like(found_volts)
-        for line, found in enumerate(found_volts):
-            self._volts = self._volts + self._share * (found - self._volts)
-            black[line] = self._volts
-        return black

@@ -18,15 +18,14 @@ from workbench.picture.light import (
     light_from_volts,
     lightness_from_light,
 )
-from workbench.timing.sampling import BLACK_DELAY, BLACK_LENGTH
 from workbench.units import format_fixed, format_significant
+from workbench.waveform.monitor import Screen
+from workbench.waveform.pixel import PixelSeen
 from workbench.waveform.scanline import Scanline
 
 __all__ = ["ChannelWorking", "PixelWorking", "channel_working", "pixel_working", "working_text"]
 
 _CHANNELS = ("red", "green", "blue")
-_SAMPLING_INSTANT = 0.75
-"""Part of a pixel after which a monitor that is well adjusted looks. Our own. [1]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,15 +48,22 @@ class ChannelWorking:
     """From the output to ground through all that is low, and the load; none without any. [Ω]"""
     loaded_volts: float
     open_volts: float
-    arriving_volts: float
-    """At the monitor, when it looks. [V]"""
+    looks_volts: tuple[float, ...]
+    """At the screen: once for a panel, at several instants of the pixel for a tube. [V]"""
     black_volts: float
     """What the monitor takes for black in this line. [V]"""
+    full_volts: float = FULL_SCALE_VOLTS
+    """Voltage above black that the monitor shows as white. [V]"""
 
     @property
     def part(self) -> float:
         """Return what the divider leaves of the supply. [1]"""
         return self.loaded_volts / self.supply_volts if self.supply_volts else 0.0
+
+    @property
+    def arriving_volts(self) -> float:
+        """Return what is looked at, the mean where there are several instants. [V]"""
+        return sum(self.looks_volts) / len(self.looks_volts)
 
     @property
     def shown_volts(self) -> float:
@@ -66,8 +72,9 @@ class ChannelWorking:
 
     @property
     def light(self) -> float:
-        """Return the light of the channel, 0 … 1. [1]"""
-        return float(light_from_volts(self.shown_volts))
+        """Return the light of the channel, 0 … 1; of several instants it adds up. [1]"""
+        parts = [(volts - self.black_volts) / self.full_volts for volts in self.looks_volts]
+        return float(np.mean([light_from_volts(part * FULL_SCALE_VOLTS) for part in parts]))
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,9 +83,26 @@ class PixelWorking:
 
     column: int
     scanline: int
-    time_s: float
+    instants_s: tuple[float, ...]
     """When the monitor looks, from the start of the front porch. [s]"""
+    screen: Screen
+    on_screen: bool
+    """Whether a dot of the screen shows it."""
     channels: tuple[ChannelWorking, ChannelWorking, ChannelWorking]
+
+    @property
+    def when(self) -> str:
+        """Return when the screen looks at the pixel, in words."""
+        first, last = (format_fixed(at, "s", prefix="µ") for at in (self.instants_s[0], self.instants_s[-1]))
+        if self.screen is Screen.TUBE:
+            return f"the spot passes from {first} to {last} after the front porch began"
+        return f"sampled {first} after the front porch began"
+
+    @property
+    def when_shortly(self) -> str:
+        """Return the same where room is short."""
+        first, last = (format_fixed(at, "s", prefix="µ") for at in (self.instants_s[0], self.instants_s[-1]))
+        return f"{first} … {last} into the line" if self.screen is Screen.TUBE else f"{first} into the line"
 
     @property
     def luminance(self) -> float:
@@ -99,6 +123,7 @@ def pixel_working(
     levels: tuple[Levels, Levels, Levels],
     driver: Driver,
     load: Load,
+    seen: PixelSeen,
     *,
     wanted: tuple[int, int, int] | None = None,
 ) -> PixelWorking:
@@ -107,20 +132,19 @@ def pixel_working(
     Parameters
     ----------
     scanline : Scanline
-        The line, with its real waveform.
+        The line that is sent.
     column : int
-        Column of the picture, ``0 <= column < h.active``. [1]
+        Column of the picture, ``-h.blanking <= column < h.active``; before 0 is blanking. [1]
     levels : tuple of 3 Levels
         Red, green and blue.
     driver, load
         What drives the pins and what hangs on the output.
+    seen : PixelSeen
+        What the monitor meets there, by the model that makes its picture.
     wanted : tuple of 3 int, optional
         The colour the picture asks for, sRGB bytes. [1]
     """
-    samples = scanline.samples_per_pixel
     pixel = scanline.mode.h.blanking + column
-    at = min(int((pixel + _SAMPLING_INSTANT) * samples), scanline.volts.shape[1] - 1)
-    black = _black_volts(scanline)
     red, green, blue = (
         channel_working(
             levels[index],
@@ -128,12 +152,14 @@ def pixel_working(
             load,
             int(scanline.codes[index, pixel]),
             wanted=None if wanted is None else wanted[index],
-            arriving_volts=float(scanline.volts[index, at]),
-            black_volts=black[index],
+            looks_volts=tuple(seen.volts[index].tolist()),
+            black_volts=float(seen.black_volts[index]),
+            full_volts=seen.full_volts,
         )
         for index in range(3)
     )
-    return PixelWorking(column, scanline.number, at * scanline.step_s, (red, green, blue))
+    instants_s = tuple(seen.instants_s.tolist())
+    return PixelWorking(column, scanline.number, instants_s, seen.screen, seen.on_screen, (red, green, blue))
 
 
 def channel_working(
@@ -143,8 +169,9 @@ def channel_working(
     code: int,
     *,
     wanted: int | None = None,
-    arriving_volts: float | None = None,
+    looks_volts: tuple[float, ...] = (),
     black_volts: float = 0.0,
+    full_volts: float = FULL_SCALE_VOLTS,
 ) -> ChannelWorking:
     """Return the chain of one channel; what arrives is the settled level unless given.
 
@@ -168,8 +195,9 @@ def channel_working(
         low_ohms=_ohms(total - high, total),
         loaded_volts=loaded,
         open_volts=opened,
-        arriving_volts=loaded if arriving_volts is None else arriving_volts,
+        looks_volts=looks_volts or (loaded,),
         black_volts=black_volts,
+        full_volts=full_volts,
     )
 
 
@@ -185,20 +213,9 @@ def _ohms(siemens: float, total: float) -> float | None:
     return 1.0 / siemens if siemens > 1e-9 * total else None
 
 
-def _black_volts(scanline: Scanline) -> list[float]:
-    """Return what a receiver takes for black in this line, red, green, blue. [V]"""
-    start = scanline.mode.h.edges[1] + BLACK_DELAY
-    samples = scanline.samples_per_pixel
-    window = scanline.volts[:3, start * samples : (start + BLACK_LENGTH) * samples]
-    if window.shape[1] == 0:
-        return [0.0, 0.0, 0.0]
-    return [float(volts) for volts in np.mean(window, axis=1)]
-
-
 def working_text(working: PixelWorking) -> str:
     """Return the working as lines of text, for copying and for paper."""
-    when = format_fixed(working.time_s, "s", prefix="µ")
-    lines = [f"Column {working.column}, scanline {working.scanline}, at {when}"]
+    lines = [f"Column {working.column}, scanline {working.scanline}", working.when]
     for name, channel in zip(_CHANNELS, working.channels, strict=True):
         lines += ["", name, *(f"  {line}" for line in _channel_lines(channel))]
     weighted = " + ".join(
@@ -220,15 +237,28 @@ def _channel_lines(channel: ChannelWorking) -> list[str]:
     rest = "driven to 0 V" if channel.driven_low else "let go"
     high = "none" if channel.high_ohms is None else format_significant(channel.high_ohms, "Ω")
     low = "none" if channel.low_ohms is None else format_significant(channel.low_ohms, "Ω")
-    shown = channel.shown_volts / FULL_SCALE_VOLTS
     return [
         *wanted,
         f"code {channel.code} of {channel.top}, pins {''.join(map(str, channel.pins))}, high bit first",
         f"{n_high} high, to {channel.supply_volts:g} V: together {high}",
         f"{n_low} {rest}, and the load: together {low}",
         _divider(channel, high, low),
-        f"at the monitor when it looks {channel.arriving_volts:.3f} V, "
-        f"less {channel.black_volts:.3f} V taken for black",
+        *_light(channel),
+    ]
+
+
+def _light(channel: ChannelWorking) -> list[str]:
+    black = f"less {channel.black_volts:.3f} V taken for black"
+    if len(channel.looks_volts) > 1:
+        volts = ", ".join(f"{volts:.3f}" for volts in channel.looks_volts)
+        return [
+            f"at the tube while the spot passes {volts} V, {black}",
+            f"each over {channel.full_volts:.3f} V, kept between 0 and 1, to the power {GAMMA}: "
+            f"together light = {channel.light:.3f}",
+        ]
+    shown = channel.shown_volts / channel.full_volts
+    return [
+        f"at the monitor when it looks {channel.arriving_volts:.3f} V, {black}",
         f"light = ({shown:.3f}, kept between 0 and 1) to the power {GAMMA} = {channel.light:.3f}",
     ]
 

@@ -15,6 +15,7 @@ from workbench.bringup.faults import fault_named
 from workbench.circuit.network import PartId
 from workbench.gui.picture.images import Side, enlarged
 from workbench.gui.picture.monitor_panel import with_total
+from workbench.picture.light import srgb_bytes
 from workbench.picture.scene import Card, Dither, Fit
 from workbench.project.document import Channel, MonitorRange
 from workbench.project.edits.drive import set_monitor
@@ -93,6 +94,26 @@ def test_a_click_goes_to_scanline_cursor_pins_and_working(page, desk, qtbot) -> 
     assert desk.bench.view.pixel == 160 + column
     assert page.chain._shown.working.column == column
     assert [c.code for c in page.chain._shown.working.channels] == [31, 31, 0]
+
+
+@pytest.mark.parametrize("screen", list(Screen), ids=lambda screen: screen.value)
+def test_the_working_says_what_the_picture_shows_where_the_picture_is_taken_for_black(
+    page, desk, qtbot, screen
+) -> None:
+    desk.faults.turn(fault_named("short-back-porch"), on=True)
+    page.looking.set_monitor(Monitor(screen, auto_adjust=False))
+    settled(page, qtbot)
+    page.look_at(100, 240)
+    desk.live.refresh()
+    settled(page, qtbot)
+
+    working = page.chain._shown.working
+    column, row = (int(centre) for centre in page.looking.shot.places.dot_of(100, 240))
+    shown = srgb_bytes([channel.light for channel in working.channels])
+    np.testing.assert_allclose(shown.astype(int), dot(page, column, row), atol=2)
+    assert working.channels[0].black_volts > 0.3
+    assert working.lightness < 80
+    assert ("spot passes" in page.monitor.found.text()) == (screen is Screen.TUBE)
 
 
 def test_arrows_walk_and_one_undo_goes_back(page, desk, qtbot) -> None:

@@ -57,7 +57,7 @@ class MonitorPanel(QWidget):
 
     def show_monitor(self) -> None:
         """Show how the monitor is set, and what it found."""
-        monitor = self._looking.monitor_in_force
+        monitor = self._bench.monitor
         panel = monitor.screen is Screen.PANEL
         self.kind.choice.set_value(monitor.screen.value)
         self.phase.choice.set_value(_phase(monitor.phase))
@@ -87,6 +87,11 @@ class MonitorPanel(QWidget):
         if shot is None or shot.look.seen is None:
             return ""
         found = shot.look.seen.adjustment
+        if self._bench.monitor.screen is Screen.TUBE:
+            return (
+                f"a tube counts no pixels: its beam sweeps, the picture begins {found.left} px and "
+                f"{found.top} lines after the syncs, and each place shows what arrives while the spot passes"
+            )
         return (
             f"it counts {found.total} px a line; the picture begins {found.left} px and {found.top} lines "
             f"after the syncs; it looks {found.phase:.2f} into a pixel"

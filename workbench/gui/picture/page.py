@@ -15,13 +15,12 @@ from workbench.gui.picture.screen import Screen
 from workbench.gui.picture.verdict import Verdict
 from workbench.gui.picture.view import PictureView
 from workbench.gui.widgets import Button, ButtonKind, Words
+from workbench.gui.widgets.caption import that_fits
 from workbench.gui.working.chain import Chain
 from workbench.gui.working.looked_at import looked_at
 from workbench.pipeline.result import Result
 from workbench.project.document import Channel, Project
 from workbench.project.edits.picture import set_scanline
-from workbench.units import format_fixed
-from workbench.waveform.working import working_text
 
 __all__ = ["PicturePage"]
 
@@ -48,6 +47,7 @@ class PicturePage(QWidget):
         self.looking = Screen(bench, self)
         self._result: Result | None = None
         self._edge, self._flat = 0, False
+        self._placed: tuple[str, ...] = ("",)
         self.view = PictureView(bench, self)
         self.sides = {side: Button(bench, side.value, ButtonKind.SEGMENT) for side in Side}
         self.faults_button = Button(bench, "Faults …", ButtonKind.QUIET)
@@ -103,9 +103,9 @@ class PicturePage(QWidget):
             return
         data = QMimeData()
         data.setImageData(self.view.image)
-        shown = looked_at(self._result, self.bench.view)
+        shown = looked_at(self._result, self.bench)
         if shown is not None:
-            data.setText(working_text(shown.working))
+            data.setText(shown.text)
         QGuiApplication.clipboard().setMimeData(data)
         self.bench.notice(f"Copied the picture {self.view.side.value}.")
 
@@ -133,14 +133,13 @@ class PicturePage(QWidget):
         column = None if view.pixel is None else view.pixel - project.mode.h.blanking
         inside = column is not None and column >= 0 and number <= project.mode.v.active
         self.view.show_pixel((column, number - 1) if inside and column is not None else None)
-        shown = looked_at(self._result, view)
+        shown = looked_at(self._result, self.bench)
         if shown is None:
-            self.place.say("this mode has no scanline: choose a progressive one")
+            self._placed = ("this mode has no scanline: choose a progressive one", "no scanline")
             self.chain.show_pixel(None)
-            return
-        when = format_fixed(shown.working.time_s, "s", prefix="µ")
-        self.place.say(f"{shown.place} · scanline {shown.working.scanline} · at {when}")
-        self.chain.show_pixel(shown, shown.words)
+        else:
+            self._placed = shown.placed
+            self.chain.show_pixel(shown, shown.words)
         self._place_title()
 
     def _on_shot(self) -> None:
@@ -149,7 +148,7 @@ class PicturePage(QWidget):
             return
         self.view.show_shot(shot)
         sentence = shot.look.verdict.sentence
-        if any(shot.moved) and self.looking.monitor_in_force.auto_adjust:
+        if any(shot.moved) and self.bench.monitor.auto_adjust:
             across, down = (abs(by) for by in shot.moved)
             sentence = (
                 f"It took bright edges for the picture's: moved by {across} px and {down} lines, as dark "
@@ -273,8 +272,10 @@ class PicturePage(QWidget):
     def _place_title(self) -> None:
         px = self.bench.px
         left, room = self.chain.x(), self.chain.width()
-        hint = self.place.sizeHint().width()
         title = self.title.sizeHint().width()
+        with_title = that_fits(self._placed[:2], self.place.font(), room - title - px(20))
+        self.place.say(with_title or that_fits(self._placed, self.place.font(), room) or self._placed[-1])
+        hint = self.place.sizeHint().width()
         self.title.setVisible(title + hint + px(16) < room)
         top = self.chain.y() - px(32)
         self.title.setGeometry(left, top, title + px(4), px(26))

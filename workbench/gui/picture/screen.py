@@ -55,7 +55,6 @@ class Screen(QObject):
     def __init__(self, bench: Bench, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._bench = bench
-        self._monitor = Monitor()
         self._result: Result | None = None
         self._job: Job | None = None
         self.shot: Shot | None = None
@@ -68,17 +67,12 @@ class Screen(QObject):
     @property
     def monitor(self) -> Monitor:
         """The monitor as the person set it."""
-        return self._monitor
-
-    @property
-    def monitor_in_force(self) -> Monitor:
-        """The monitor as it looks now: deliberate faults may set it otherwise."""
-        return self._bench.faults.setup(self._bench.session.project, self._monitor).monitor
+        return self._bench.view.monitor
 
     def set_monitor(self, monitor: Monitor) -> None:
         """Look with another monitor, or another setting of it."""
-        if monitor != self._monitor:
-            self._monitor = monitor
+        if monitor != self.monitor:
+            self._bench.view.set_monitor(monitor)
             if self._result is not None:
                 self.show(self._result)
 
@@ -91,7 +85,7 @@ class Screen(QObject):
         every = max(1, round((mode.h.active * mode.v.active / _PREVIEW_PIXELS) ** 0.5))
         found = self.shot.look.seen if self.shot is not None and self.shot.whole else None
         last = found.adjustment if found is not None and _same_mode(self.shot, result) else None
-        self.shot = _shot(result, glance(result, self.monitor_in_force, every=every, adjustment=last), every)
+        self.shot = _shot(result, glance(result, self._bench.monitor, every=every, adjustment=last), every)
         self.changed.emit()
         self._quiet.start()
 
@@ -103,7 +97,7 @@ class Screen(QObject):
 
     def _begin(self) -> None:
         """Start on the whole picture, unless a cancelled look is still ending."""
-        result, monitor = self._result, self.monitor_in_force
+        result, monitor = self._result, self._bench.monitor
         if result is None or self._job is not None:
             return
 

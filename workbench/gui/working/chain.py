@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
@@ -96,6 +96,8 @@ STEPS = (
     ),
 )
 _PINS = 1
+_FALSE_BLACK = 5e-3
+"""Black this far from 0 V is worth a word. Our own. [V]"""
 WEIGHTS = (
     "each voltage to the power 2.2; red weighs 0.21, green 0.72, blue 0.07",
     "to the power 2.2; red 0.21, green 0.72, blue 0.07",
@@ -287,7 +289,9 @@ class Chain(QWidget):
         left = patch.right() + px(14)
         upper, lower = box.top() + px(11), box.top() + px(31)
         small, ink = type_.sans(0.86), theme.color("dim")
-        draw_text(painter, QRectF(left, upper, px(200), px(20)), "the eye sees", small, ink)
+        draw_text(
+            painter, QRectF(left, upper, px(200), px(20)), self._shown.seen or "the eye sees", small, ink
+        )
         said = draw_text(
             painter,
             QRectF(left, lower, px(200), px(20)),
@@ -298,7 +302,8 @@ class Chain(QWidget):
         beside = QRectF(left + said + px(5), lower, px(80), px(20))
         beside.setRight(min(beside.right(), box.right() - self._free))
         draw_caption(painter, beside, ("of 100",), small, ink)
-        second = left + QFontMetricsF(type_.sans(1.0, 600)).horizontalAdvance("lightness L* 100") + px(80)
+        first = type_.width("lightness L* 100", type_.sans(1.0, 600)) + px(80)
+        second = left + max(first, type_.width(self._shown.seen, small) + px(24))
         room = QRectF(second, upper, box.right() - second - self._free, px(20))
         draw_caption(painter, room, WEIGHTS, small, ink)
         below = room.translated(0, lower - upper)
@@ -316,6 +321,14 @@ class Chain(QWidget):
                 f"full brightness begins at {full}: what is above is cut off",
                 f"above {full} is cut off",
                 "cut off above full",
+            )
+        if max(abs(c.black_volts) for c in channels) > _FALSE_BLACK:
+            dark = max(channels, key=lambda c: abs(c.black_volts))
+            name, volts = [*Channel][channels.index(dark)].value, format_fixed(dark.black_volts, "V")
+            return (
+                f"{name} takes {volts} for black, so much stands in its window: that is taken off",
+                f"{name} takes {volts} for black: that is taken off",
+                f"{volts} taken for black",
             )
         if abs(off) < 1.5e-3:
             return f"nothing is cut off: full brightness begins at {full}", "nothing is cut off"

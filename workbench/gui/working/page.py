@@ -7,13 +7,12 @@ from PySide6.QtWidgets import QHBoxLayout, QPlainTextEdit, QVBoxLayout, QWidget
 from workbench.gui.actions import ActionSpec
 from workbench.gui.bench import Bench
 from workbench.gui.widgets import Button, Words
+from workbench.gui.widgets.caption import that_fits
 from workbench.gui.working.chain import Chain
 from workbench.gui.working.looked_at import LookedAt, looked_at
 from workbench.gui.working.printing import print_text
 from workbench.pipeline.result import Result
 from workbench.project.document import Project
-from workbench.units import format_fixed
-from workbench.waveform.working import working_text
 
 __all__ = ["WorkingPage"]
 
@@ -62,7 +61,7 @@ class WorkingPage(QWidget):
     @property
     def words(self) -> str:
         """The working as text; a sentence where there is none."""
-        return "" if self.shown is None else working_text(self.shown.working)
+        return "" if self.shown is None else self.shown.text
 
     def copy(self) -> None:
         """Copy the working as text and as a picture: who pastes takes what it can."""
@@ -79,17 +78,24 @@ class WorkingPage(QWidget):
     def _take(self) -> None:
         if self._result is None or not self.isVisibleTo(self.window()):
             return
-        self.shown = looked_at(self._result, self.bench.view)
+        self.shown = looked_at(self._result, self.bench)
         if self.shown is None:
             self.place.say("this mode has no scanline to look at: choose a progressive one")
         else:
-            when = format_fixed(self.shown.working.time_s, "s", prefix="µ")
-            self.place.say(f"{self.shown.place} · scanline {self.shown.working.scanline} · at {when}")
+            self._say_place()
         self.chain.show_pixel(self.shown, self.words)
         if self.text.toPlainText() != self.words:
             at = self.text.verticalScrollBar().value()
             self.text.setPlainText(self.words)
             self.text.verticalScrollBar().setValue(at)
+
+    def _say_place(self) -> None:
+        """Say which pixel it is, as long as the head has room."""
+        if self.shown is not None:
+            others = (self.title, self.copy_button, self.print_button)
+            room = self.width() - sum(widget.sizeHint().width() for widget in others) - self.bench.px(90)
+            placed = self.shown.placed
+            self.place.say(that_fits(placed, self.place.font(), room) or placed[-1])
 
     def _lay_out(self) -> None:
         self._head = QHBoxLayout()
@@ -122,6 +128,7 @@ class WorkingPage(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._fit()
+        self._say_place()
 
     def keyPressEvent(self, event) -> None:
         step = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}.get(Qt.Key(event.key()))
