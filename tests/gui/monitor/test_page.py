@@ -9,6 +9,7 @@ from PySide6.QtGui import QGuiApplication
 from tests.edids import base_block
 from tests.gui.gestures import drop_files
 from tests.gui.scripted import ScriptedMessages
+from workbench.bringup.faults import fault_named
 from workbench.errors import EditError
 from workbench.gui.monitor.edid_file import EDID_SUFFIXES, kept_edid
 from workbench.gui.monitor.own_display import OwnDisplay, own_block
@@ -59,6 +60,30 @@ def test_a_modes_row_and_its_look_alike_are_named(page):
     assert shown.seen.table.rows[0].sign is Sign.PASSES
     # 9 to 29 samples of 1 / 25.175 MHz after sync; 48 px of porch.
     assert "0.357 … 1.152 µs after sync, inside the back porch of 1.907 µs" in shown.seen.said.text()
+
+
+def test_a_deliberate_fault_is_seen_and_said_whenever_the_page_opens(desk):
+    desk.faults.turn(fault_named("half-rate"), on=True)
+    desk.live.refresh()
+    desk.window.pages.open("monitor")
+    shown = desk.window.pages.stack.currentWidget()
+
+    assert not shown.seen.headline.text().startswith("Taken for 640x480@60")
+    assert "Seen with deliberate faults on, not as designed: Clock divided" in shown.warning.text()
+    assert shown.warning.isVisibleTo(desk.window)
+    before = shown.write.hex.text()
+    desk.faults.end_all()
+    assert shown.seen.headline.text().startswith("Taken for 640x480@60")
+    assert not shown.warning.isVisibleTo(desk.window)
+    assert shown.write.hex.text() == before  # what is written is the design's
+
+
+def test_without_sync_it_says_that_nothing_is_seen(desk):
+    desk.window.pages.open("monitor")
+    shown = desk.window.pages.stack.currentWidget()
+    desk.faults.turn(fault_named("no-h-sync"), on=True)
+
+    assert "No signal. H sync reaches" in shown.warning.text()
 
 
 def test_a_longer_line_brings_soft_bands_and_a_shift(page, project):

@@ -9,9 +9,10 @@ from workbench.gui.monitor.edid_panel import EdidPanel
 from workbench.gui.monitor.seen import SeenPanel
 from workbench.gui.monitor.write_panel import WritePanel
 from workbench.gui.settings import EDID, Setting
-from workbench.gui.widgets import Button, ButtonKind
+from workbench.gui.widgets import Button, ButtonKind, Words
 from workbench.gui.widgets.scrolled import scrolled
 from workbench.pipeline.result import Result
+from workbench.pipeline.screen import verdict_on
 from workbench.project.document import Project
 
 __all__ = ["MonitorPage"]
@@ -37,6 +38,9 @@ class MonitorPage(QWidget):
             for (name, _), panel in zip(_PARTS, (self.seen, self.edid, self.write), strict=True)
         }
         self.choices = {name: Button(bench, words, ButtonKind.SEGMENT, self) for name, words in _PARTS}
+        self.warning = Words(bench, weight=600, role="warns")
+        self.warning.setWordWrap(True)
+        self.warning.hide()
         self._head = QHBoxLayout()
         for name, button in self.choices.items():
             button.setAutoExclusive(True)
@@ -47,6 +51,7 @@ class MonitorPage(QWidget):
         for name, area in self.parts.items():
             self._row.addWidget(area, _ROOM_FOR[name])
         self._column = QVBoxLayout(self)
+        self._column.addWidget(self.warning)
         self._column.addLayout(self._head)
         self._column.addLayout(self._row, 1)
         self.edid.open_asked.connect(lambda: ask_for_edid(bench))
@@ -56,11 +61,23 @@ class MonitorPage(QWidget):
         self.edid.show_edid(kept_edid(bench.settings))
         self._restyle()
 
-    def show_result(self, project: Project, _result: Result) -> None:
-        """Show what a monitor makes of a project's mode."""
-        self.seen.show_mode(project.mode)
-        self.edid.show_project(project)
-        self.write.show_project(project)
+    def show_result(self, _project: Project, result: Result) -> None:
+        """Show what a monitor makes of the signal; what is written is for the design."""
+        self._warn(result)
+        self.seen.show_mode(result.project.mode)
+        self.edid.show_project(result.project)
+        self.write.show_project(self.bench.session.project)
+
+    def _warn(self, result: Result) -> None:
+        """Say that it is a broken board that is seen, and that there is nothing to see."""
+        names = ", ".join(each.words for each in self.bench.faults.on)
+        verdict = verdict_on(result, self.bench.monitor)
+        said = [f"Seen with deliberate faults on, not as designed: {names}."] if names else []
+        if not verdict.standing.has_picture:
+            standing = verdict.standing.value
+            said.append(f"{standing[:1].upper()}{standing[1:]}. {verdict.sentence}")
+        self.warning.say(" ".join(said))
+        self.warning.setVisible(bool(said))
 
     def choose(self, name: str) -> None:
         """Bring a part into sight."""
@@ -78,7 +95,7 @@ class MonitorPage(QWidget):
     def _on_setting(self, setting: Setting) -> None:
         if setting is EDID:
             self.edid.show_edid(kept_edid(self.bench.settings))
-            self.edid.show_project(self.bench.session.project)
+            self.edid.show_project(self.bench.live.result.project)
             self.choose("says")
 
     def _fit(self) -> None:

@@ -105,7 +105,8 @@ class PageArea(QWidget):
         self.stack.setCurrentWidget(self._made[page])
         self.stack.show()
         self._changed()
-        self.show_result(self._bench.session.project, self._bench.live.result)
+        result = self._bench.live.result
+        self.show_result(result.project, result)
 
     def fold(self) -> None:
         """Fold the pages away."""
