@@ -1,9 +1,11 @@
 """The mode chooser: what it finds, what it lists, what it warns of, what is marked."""
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QKeyEvent
 
 from tests.edids import base_block
+from workbench.errors import TimingError
 from workbench.gui.cards.mode_filters import Filter, favourites, toggle_favourite
 from workbench.gui.cards.modes import chooser_rows
 from workbench.gui.clock.kept import ChipText, keep
@@ -61,6 +63,62 @@ def test_favourites_are_marked_by_a_key_and_kept(card, qtbot, settings):
     assert names(card) == ["800x600@60"]
     qtbot.keyClick(card.field, Qt.Key.Key_D, CONTROL)
     assert favourites(settings) == ()
+
+
+def test_the_key_that_marks_never_reaches_the_text(card):
+    press = QKeyEvent(QEvent.Type.KeyPress, Qt.Key.Key_D, CONTROL)
+
+    # Desktops that delete a letter with Ctrl+D would do so in the field.
+    assert card.eventFilter(card.field, press)
+    assert card.current.detail.startswith("favourite")
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("99999x1@1", "larger than the 8192"),
+        ("0x0@0", "has no picture"),
+        ("1x1@60", "needs at least 1"),
+        ("641x480", "lacks a refresh rate"),
+        ("zzz", "is not a display mode"),
+    ],
+)
+def test_what_no_table_has_and_no_formula_makes_is_refused_with_its_reason(card, text, words):
+    card.search(text)
+
+    assert card.list.rows == 0
+    assert words in card.empty.text()
+    with pytest.raises(TimingError, match=words):
+        find_mode(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "first", "source"),
+    [
+        ("640x480@60 cvt", "640x480@60", "VESA CVT 1.1"),
+        ("800x600@60 cvt-rb", "800x600@60RB", "VESA CVT 1.1 reduced blanking"),
+        ("gtf 1024x768", "1024x768@60", "VESA GTF"),
+    ],
+)
+def test_a_formulas_name_lists_what_it_makes(text, first, source):
+    rows = chooser_rows(text)
+
+    assert rows[0].payload.name == first
+    assert {row.detail for row in rows} == {source}
+
+
+def test_a_rate_that_a_formula_cannot_make_has_no_row():
+    assert [row.detail for row in chooser_rows("640x480@1")] == ["VESA CVT 1.2 reduced blanking v2"]
+
+
+def test_a_filter_that_lists_something_does_not_say_it_is_empty(card, settings, qtbot):
+    toggle_favourite(settings, find_mode("640x480@60"))
+    qtbot.mouseClick(card.filters[Filter.FAVOURITES], LEFT)
+
+    card.search("1920x1080")
+
+    assert card.list.rows == 0
+    assert "None of these fits" in card.empty.text()
 
 
 def test_a_mark_that_cannot_be_read_is_left_out(settings):

@@ -35,7 +35,9 @@ _SIZE_NAMES: dict[str, tuple[tuple[int, int], ...]] = {
 }
 _KINDS: dict[str, Callable[[Mode], bool]] = {
     "interlaced": lambda mode: mode.interlaced,
+    "i": lambda mode: mode.interlaced,
     "progressive": lambda mode: not mode.interlaced,
+    "p": lambda mode: not mode.interlaced,
     "rb": lambda mode: "RB" in mode.name,
     "reduced": lambda mode: "RB" in mode.name,
     "text": lambda mode: (mode.h.active, mode.v.active) == (720, 400),

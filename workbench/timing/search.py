@@ -12,7 +12,7 @@ from workbench.timing.query import read_query
 from workbench.timing.request import Request, StandardId, read_request
 from workbench.timing.standards import CTA, DMT, KNOWN
 
-__all__ = ["WAYS", "find_mode", "search"]
+__all__ = ["FORMULAS", "WAYS", "find_mode", "search"]
 
 _TABLES: dict[str, tuple[Mode, ...]] = {"dmt": DMT, "cta": CTA}
 _TABLE_NAMES = {"dmt": "the VESA DMT table", "cta": "the CTA-861 table", "": "the standards' tables"}
@@ -23,7 +23,9 @@ _FORMULAS: dict[str, Callable[[int, int, float], Mode]] = {
     "gtf": gtf,
 }
 
-WAYS = (*_TABLES, *_FORMULAS)
+FORMULAS = tuple(_FORMULAS)
+"""The formulas that ``find_mode(text, by=...)`` knows."""
+WAYS = (*_TABLES, *FORMULAS)
 """What ``find_mode(text, by=...)`` knows: the tables, then the formulas."""
 
 
@@ -65,7 +67,7 @@ def find_mode(text: str, *, by: str | None = None) -> Mode:
             return mode
     if matching and not request.suffix:
         return matching[0]
-    raise TimingError(_unknown(request, of_size, _TABLE_NAMES[by or ""]))
+    raise _unknown(request, of_size, _TABLE_NAMES[by or ""])
 
 
 def search(text: str, modes: Iterable[Mode] = KNOWN) -> tuple[Mode, ...]:
@@ -150,8 +152,19 @@ def _has_rate(mode: Mode, rate_hz: float) -> bool:
     return rate_hz in (nominal_hz, round(exact_hz)) or abs(rate_hz - exact_hz) < 0.05
 
 
-def _unknown(request: Request, of_size: Iterable[Mode], table: str) -> str:
+def _unknown(request: Request, of_size: Iterable[Mode], table: str) -> TimingError:
+    """Return what to say of a mode that no table has: what is near, or which formulas make it."""
     names = list(dict.fromkeys(mode.name for mode in of_size))
     if names:
-        return f"{request} is not in {table}; at this size there are {', '.join(names)}."
-    return f"{request} is not in {table}; a formula can make it: by cvt, cvt-rb, cvt-rb2 or gtf."
+        return TimingError(f"{request} is not in {table}; at this size there are {', '.join(names)}.")
+    ways, refused = [], []
+    for way in FORMULAS:
+        try:
+            _by_formula(request, way)
+        except TimingError as reason:
+            refused.append(reason)
+        else:
+            ways.append(way)
+    if not ways:
+        return refused[0]
+    return TimingError(f"{request} is not in {table}; a formula can make it: by {' or '.join(ways)}.")

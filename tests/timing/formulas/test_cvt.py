@@ -1,5 +1,6 @@
 import pytest
 
+from workbench.errors import TimingError
 from workbench.timing.formulas.cvt import cvt, cvt_rb, cvt_rb2
 
 
@@ -46,3 +47,11 @@ def test_reduced_blanking_keeps_460_microseconds() -> None:
 def test_cvt_cuts_the_width_to_cells_and_version_2_does_not() -> None:
     assert cvt(1366, 768, 60).name == "1360x768@60"
     assert cvt_rb2(1366, 768, 60).name == "1366x768@60RB2"
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "rate_hz", "made"), [(640, 480, 1, "0.6339"), (160, 120, 60, "48.95")]
+)
+def test_a_rate_that_the_clock_steps_miss_is_refused(width, height, rate_hz, made) -> None:
+    with pytest.raises(TimingError, match=f"clock steps make {made} Hz"):
+        cvt(width, height, rate_hz)

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
-from PySide6.QtCore import QRectF, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, QRectF, Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
@@ -21,22 +21,20 @@ from workbench.timing.clock.reach import within_reach
 from workbench.timing.edid.ranges import outside
 from workbench.timing.figures import simulable
 from workbench.timing.mode import Mode
-from workbench.timing.request import Request, read_request
 from workbench.timing.search import find_mode, search
 from workbench.timing.standards import KNOWN
+from workbench.timing.worked_out import worked_out
 
-__all__ = ["ModeChooser", "chooser_rows", "mode_rows"]
-
-FORMULAS = ("cvt", "cvt-rb", "cvt-rb2", "gtf")
+__all__ = ["ModeChooser", "chooser_rows", "mode_rows", "why_none"]
 
 CAUTION = "A display that is given rates outside its range may be harmed: look at its manual first."
 EMPTY = {
-    Filter.ALL: "No mode is called that. Write a size and a rate, as in 640x480@60.",
     Filter.FAVOURITES: "No mode is marked yet: stand on one and press Ctrl+D.",
     Filter.MONITOR: "Nothing is known of your monitor: open its EDID on the page Monitor, or enter its "
     "range on the page Timing.",
     Filter.CHIP: "Nothing is known of your chip: enter it on the page Clock, once for every project.",
 }
+NONE_FITS = "None of these fits what is typed; “All” looks among every mode."
 
 
 def mode_rows(text: str) -> list[Row]:
@@ -71,21 +69,21 @@ def _named(text: str) -> Mode | None:
         return None
 
 
-def _worked_out(text: str) -> list[Mode]:
-    """Return what the formulas make of a size and rate; nothing if the text is no such thing."""
+def _worked_out(text: str) -> tuple[Mode, ...]:
+    """Return what the formulas make of a text; nothing if they can make nothing of it."""
     try:
-        request = read_request(text)
+        return worked_out(text)
     except TimingError:
-        return []
-    if not isinstance(request, Request):
-        return []
-    made = []
-    for way in FORMULAS:
-        try:
-            made.append(find_mode(text, by=way))
-        except TimingError:
-            continue
-    return made
+        return ()
+
+
+def why_none(text: str) -> str:
+    """Return why no table has what is typed and no formula makes it; empty where one does."""
+    try:
+        worked_out(text)
+    except TimingError as reason:
+        return str(reason)
+    return ""
 
 
 def _row(mode: Mode, *, marked: bool = False) -> Row:
@@ -112,6 +110,7 @@ class ModeChooser(SearchCard):
             placeholder="size, rate, clock or standard: 800 600, close to 25 MHz, 31.5 kHz, 0x04",
         )
         self._filter = Filter.ALL
+        self._empty = dict(EMPTY)
         self._reached: tuple[Mode, ...] | None = None
         self._job: Job | None = None
         self.filters = {choice: Button(bench, choice.value, ButtonKind.SEGMENT) for choice in Filter}
@@ -120,7 +119,6 @@ class ModeChooser(SearchCard):
         self.change = Button(bench, "Change its counts", ButtonKind.USUAL)
         self._add_filters()
         self._add_foot()
-        self.say_when_empty(EMPTY[Filter.ALL])
         self.list.selectionModel().currentChanged.connect(lambda now, _before: self._stand_on(now.row()))
         self.list.model().modelReset.connect(lambda: self._stand_on(-1))
 
@@ -141,16 +139,23 @@ class ModeChooser(SearchCard):
         self._filter = choice
         for other, button in self.filters.items():
             button.setChecked(other is choice)
-        self.say_when_empty(EMPTY[choice])
         if choice is Filter.CHIP and self._reached is None:
             self._reach()
         self.search(self.field.text())
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_D and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+        if _is_mark(event):
             self._toggle_mark()
             return
         super().keyPressEvent(event)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        # Where a desktop has Ctrl+D delete a letter, the field would take it.
+        if watched is self.field and _is_mark(event):
+            if event.type() == QEvent.Type.KeyPress:
+                self._toggle_mark()
+            return True
+        return super().eventFilter(watched, event)
 
     def hideEvent(self, event: QHideEvent) -> None:
         if self._job is not None:
@@ -181,38 +186,50 @@ class ModeChooser(SearchCard):
             QWidget.setTabOrder(before, after)
 
     def _found(self, text: str) -> list[Row]:
+        modes = self._listed()
+        rows = chooser_rows(text, modes, favourites(self.bench.settings))
+        if not rows:
+            self.say_when_empty(self._why_none(text, modes))
+        return rows
+
+    def _listed(self) -> tuple[Mode, ...]:
+        """Return the modes that the filter lets through."""
         settings = self.bench.settings
-        marked = favourites(settings)
         if self._filter is Filter.FAVOURITES:
-            return chooser_rows(text, marked, marked)
+            return favourites(settings)
         if self._filter is Filter.MONITOR:
-            return chooser_rows(
-                text, monitor_modes(settings, self.bench.session.project.monitor) or (), marked
-            )
+            return monitor_modes(settings, self.bench.session.project.monitor) or ()
         if self._filter is Filter.CHIP:
-            return chooser_rows(text, self._reached or (), marked)
-        return chooser_rows(text, KNOWN, marked)
+            return self._reached or ()
+        return KNOWN
+
+    def _why_none(self, text: str, modes: Sequence[Mode]) -> str:
+        if self._filter is Filter.ALL:
+            return why_none(text)
+        return NONE_FITS if modes else self._empty[self._filter]
 
     def _reach(self) -> None:
         """Work out which modes the chip can clock, unless that is being done."""
         chip = kept_chip(self.bench.settings)
         if chip is None or self._job is not None:
             return
-        self.say_when_empty("Trying the settings of your chip …")
+        self._empty[Filter.CHIP] = "Trying the settings of your chip …"
         self._job = Job(self.bench, lambda progress: within_reach(KNOWN, chip), self)
         self._job.done.connect(self._on_reached)
         self._job.failed.connect(self._on_refused)
         self._job.start()
 
     def _on_reached(self, modes: tuple[Mode, ...]) -> None:
-        self._reached = modes
-        self.say_when_empty("Your chip makes no clock of a known mode to 0.5 % with even pixels.")
-        if self._filter is Filter.CHIP:
-            self.search(self.field.text())
+        self._end_reaching(modes, "Your chip makes no clock of a known mode to 0.5 % with even pixels.")
 
     def _on_refused(self, reason: str) -> None:
-        self._reached = ()
-        self.say_when_empty(reason)
+        self._end_reaching((), reason)
+
+    def _end_reaching(self, modes: tuple[Mode, ...], why_none: str) -> None:
+        self._reached = modes
+        self._empty[Filter.CHIP] = why_none
+        if self._filter is Filter.CHIP:
+            self.search(self.field.text())
 
     def _stand_on(self, _row: int) -> None:
         payload = self.current.payload if self.current else None
@@ -253,6 +270,12 @@ class ModeChooser(SearchCard):
         if row is not None and not row.refused:
             self.close()
             self.customised.emit(row)
+
+
+def _is_mark(event: QEvent) -> bool:
+    """Tell whether an event is of the key that marks a favourite."""
+    control = Qt.KeyboardModifier.ControlModifier
+    return isinstance(event, QKeyEvent) and event.key() == Qt.Key.Key_D and bool(event.modifiers() & control)
 
 
 class Caution(Words):

@@ -10,6 +10,9 @@ from workbench.timing.request import Request
 
 __all__ = ["estimated_line_us", "exact_rate", "formula_mode"]
 
+_FARTHEST = Fraction(5, 100)
+"""Part of the wanted rate by which a result may miss it and still bear its name. Our own. [1]"""
+
 
 def exact_rate(asked: Request) -> Fraction:
     """Return the refresh rate asked for as the decimal number a person wrote. [Hz]
@@ -38,10 +41,17 @@ def formula_mode(asked: Request, h: Axis, v: Axis, pixel_clock_hz: int, *, sourc
     Raises
     ------
     TimingError
-        If the formula's result is no possible mode, as for tiny pictures.
+        If the formula's result is no possible mode, as for tiny pictures, or misses the wanted rate
+        because its clock comes in steps.
     """
     name = str(replace(asked, width=h.active))
     try:
-        return make_mode(h, v, pixel_clock_hz, name=name, source=source)
+        mode = make_mode(h, v, pixel_clock_hz, name=name, source=source)
     except TimingError as error:
         raise TimingError(f"{asked} is outside what {source} can make. {error}") from None
+    if abs(mode.frame_rate_hz / asked.rate_hz - 1) > _FARTHEST:
+        raise TimingError(
+            f"{asked} is outside what {source} can make: its clock steps make {mode.frame_rate_hz:.4g} Hz of "
+            "it; ask for more frames a second."
+        )
+    return mode
