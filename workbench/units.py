@@ -72,7 +72,7 @@ _NOUNS = {
 _MINUS = "\u2212"
 _LONGEST = 80
 _TIDY = str.maketrans({_MINUS: "-", "\u03bc": "µ", "\u2126": "Ω"} | dict.fromkeys("\u00a0\u2009\u202f", " "))
-_SUFFIX = r"\s*(?P<suffix>[^0-9\s.,+-]*)"
+_SUFFIX = r"\s*(?P<suffix>[^0-9\s.,+-]*(?:\s+[^0-9\s.,+-]+)?)"
 _NUMBER = re.compile(r"(?P<number>[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)(?P<power>[eE][+-]?[0-9]+)?" + _SUFFIX)
 _BARE = re.compile(r"[+-]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)")
 _MARKED = re.compile(r"(?P<whole>[0-9]*)(?P<mark>[^\W\d_])(?P<part>[0-9]+)" + _SUFFIX)
@@ -83,7 +83,7 @@ def parse_quantity(text: str, unit: str, *, zero: bool = False, negative: bool =
     """Read a typed value.
 
     Takes plain numbers (``4700``, ``1e3``), a decimal point or comma, a prefix with or without
-    the unit (``4.7k``, ``4,7 kΩ``, ``39.7 ns``), the letter in the decimal place (``4k7``,
+    the unit (``4.7k``, ``4,7 kΩ``, ``5 k Ω``, ``39.7 ns``), the letter in the decimal place (``4k7``,
     ``0R5``, ``3V3``) [1]_, and for resistances parts in parallel and in series (``1k||1k``,
     ``820+150``; parallel binds closer, brackets help).
 
@@ -259,7 +259,7 @@ def _number(text: str, unit: str) -> float:
     sign, body = (-1.0, text[1:].lstrip()) if text[0] == "-" else (1.0, text.removeprefix("+").lstrip())
     if plain := _NUMBER.fullmatch(body):
         _refuse_grouping(plain["number"])
-        power = _power(plain["suffix"], unit, text)
+        power = _power("".join(plain["suffix"].split()), unit, text)
         if plain["power"]:
             if plain["suffix"] in _POWERS and plain["suffix"] != unit:
                 raise QuantityError(f"“{text}” has a power of ten and a prefix: write one of them")

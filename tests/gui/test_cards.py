@@ -272,9 +272,9 @@ def test_series_is_the_projects_and_remembered(desk) -> None:
 def test_limit_is_entered_with_a_caution(desk, qtbot) -> None:
     card = desk.cards.preferences()
     assert "data sheet" in card.said.text()
-    card.pin.setText("8m")
+    card.limits.pin.field.setText("8m")
 
-    card.pin.editingFinished.emit()
+    card.limits.pin.field.editingFinished.emit()
 
     assert desk.session.project.driver.pin_limit_amps == 0.008
     assert desk.bench.settings.get(table.PIN_LIMIT) == 0.008
@@ -285,13 +285,55 @@ def test_limit_is_entered_with_a_caution(desk, qtbot) -> None:
 def test_limit_that_cannot_be_read_is_refused_in_words(desk, text) -> None:
     before = desk.session.project
     card = desk.cards.preferences()
-    card.pin.setText(text)
+    card.limits.pin.field.setText(text)
 
-    card.pin.editingFinished.emit()
+    card.limits.pin.field.editingFinished.emit()
 
-    assert card.pin.property("state") == "fails"
+    assert card.limits.pin.field.property("state") == "fails"
     assert "data sheet" not in card.said.text()
     assert desk.session.project is before
+    card.close()
+
+
+@pytest.mark.parametrize(
+    ("text", "echo", "amps"), [("20", "= 20 mA", 20e-3), ("4m", "= 4 mA", 4e-3), ("0.02 A", "= 20 mA", 20e-3)]
+)
+def test_limit_is_read_in_milliamperes_and_echoed(desk, qtbot, text, echo, amps) -> None:
+    limits = desk.cards.preferences().limits
+
+    qtbot.keyClicks(limits.pin.field, text)
+
+    assert limits.pin.echo.text() == echo
+    qtbot.keyClick(limits.pin.field, Qt.Key.Key_Return)
+    assert desk.session.project.driver.pin_limit_amps == pytest.approx(amps)
+    assert limits.pin.field.text() == echo.removeprefix("= ")
+
+
+def test_limit_that_no_pin_has_is_asked_about_and_kept_on_a_second_enter(desk, qtbot) -> None:
+    card = desk.cards.preferences()
+    field = card.limits.pin.field
+    qtbot.keyClicks(field, "2 A")
+
+    qtbot.keyClick(field, Qt.Key.Key_Return)
+
+    assert desk.session.project.driver.pin_limit_amps is None
+    assert field.property("state") == "warns"
+    assert card.said.text().startswith("2 A for one pin: logic pins carry milliamperes. Is that meant?")
+    qtbot.keyClick(field, Qt.Key.Key_Return)
+    assert desk.session.project.driver.pin_limit_amps == 2.0
+    assert "data sheet" in card.said.text()
+    card.close()
+
+
+def test_question_that_is_left_open_keeps_the_old_limit(desk, qtbot) -> None:
+    card = desk.cards.preferences()
+    qtbot.keyClicks(card.limits.pin.field, "2 A")
+    qtbot.keyClick(card.limits.pin.field, Qt.Key.Key_Tab)
+
+    qtbot.keyClicks(card.limits.total.field, "50")
+    qtbot.keyClick(card.limits.total.field, Qt.Key.Key_Return)
+
+    assert desk.session.project.driver.pin_limit_amps is None
     card.close()
 
 

@@ -2,12 +2,19 @@
 
 import pytest
 
-from workbench.project.plausible import implausible
+from workbench.project.plausible import implausible, implausible_limits
 
 
 @pytest.mark.parametrize(
     ("old", "new", "unit"),
-    [(500.0, 510.0, "Ω"), (8e3, 500.0, "Ω"), (1e6, 1.1e6, "Ω"), (30e-12, 12e-12, "F"), (3.3, 5.0, "V")],
+    [
+        (500.0, 510.0, "Ω"),
+        (500.0, 3.9e3, "Ω"),
+        (8e3, 1.1e3, "Ω"),
+        (1e6, 1.1e6, "Ω"),
+        (30e-12, 12e-12, "F"),
+        (3.3, 5.0, "V"),
+    ],
 )
 def test_ordinary_values_pass(old: float, new: float, unit: str) -> None:
     assert implausible(old, new, unit) is None
@@ -17,9 +24,35 @@ def test_ordinary_values_pass(old: float, new: float, unit: str) -> None:
     ("old", "new", "unit", "question"),
     [
         (500.0, 1e6, "Ω", "1 MΩ where 500 Ω stood: is that meant?"),
+        (470.0, 47.0, "Ω", "47 Ω where 470 Ω stood: is that meant?"),
+        (500.0, 47.0, "Ω", "47 Ω where 500 Ω stood: is that meant?"),
+        (510.0, 5.1e3, "Ω", "5.1 kΩ where 510 Ω stood: is that meant?"),
         (500.0, 0.5, "Ω", "500 mΩ where 500 Ω stood: is that meant?"),
         (30e-12, 30e-9, "F", "30 nF where 30 pF stood: is that meant?"),
     ],
 )
 def test_slips_are_asked_about(old: float, new: float, unit: str, question: str) -> None:
     assert implausible(old, new, unit) == question
+
+
+@pytest.mark.parametrize(
+    ("pin", "total"), [(None, None), (4e-3, None), (20e-3, 0.1), (1.0, 5.0), (None, 1e-3)]
+)
+def test_ordinary_limits_pass(pin: float | None, total: float | None) -> None:
+    assert implausible_limits(pin, total) is None
+
+
+@pytest.mark.parametrize(
+    ("pin", "total", "start"),
+    [
+        pytest.param(20.0, None, "20 A for one pin", id="amperes for milliamperes"),
+        pytest.param(20e-6, None, "20 µA for one pin", id="0.02 in a field of milliamperes"),
+        pytest.param(8e-3, 8.0, "8 A for all pins together", id="all pins"),
+    ],
+)
+def test_limits_no_logic_has_are_asked_about(pin: float | None, total: float | None, start: str) -> None:
+    question = implausible_limits(pin, total)
+
+    assert question is not None
+    assert question.startswith(start)
+    assert question.endswith("Is that meant?")

@@ -153,7 +153,7 @@ DASHED = flag("look/dashed-traces", default=True)
 """Whether each trace has a dash of its own, so that colour never speaks alone."""
 SERIES = choice("values/series", Series.E24)
 """Series of a new project."""
-PIN_LIMIT = optional_number("values/pin-limit-amps", 0.0, 1.0)
+PIN_LIMIT = optional_number("values/pin-limit-amps", 0.0, 10.0)
 """What one pin may carry in a new project, the person's own entry. [A]"""
 TOTAL_LIMIT = optional_number("values/total-limit-amps", 0.0, 10.0)
 """What all pins may carry in a new project, the person's own entry. [A]"""

@@ -2,10 +2,13 @@
 
 from workbench.units import format_quantity
 
-__all__ = ["implausible"]
+__all__ = ["implausible", "implausible_limits"]
 
-_FACTOR = 100.0
-"""A change by more than this is asked about; a slipped prefix is a factor of 1000. Our own bound. [1]"""
+_FACTOR = 8.0
+"""A change by this or more is asked about: a digit short is about a factor of 10. Our own bound. [1]"""
+_PIN_AMPS = (0.1e-3, 1.0)
+_ALL_AMPS = (1e-3, 5.0)
+"""Where the current limits of logic pins lie; from experience, no source. [A]"""
 _USUAL = {"Ω": (1.0, 1e5), "F": (0.1e-12, 1e-9)}
 """Where values of such a network usually lie, by unit; from experience, no source."""
 
@@ -20,6 +23,21 @@ def implausible(old: float, new: float, unit: str = "Ω") -> str | None:
     """
     ratio = max(old, new) / min(old, new) if min(old, new) > 0.0 else 1.0
     low, high = _USUAL.get(unit, (0.0, float("inf")))
-    if ratio <= _FACTOR and (low <= new <= high or not low <= old <= high):
+    if ratio < _FACTOR and (low <= new <= high or not low <= old <= high):
         return None
     return f"{format_quantity(new, unit)} where {format_quantity(old, unit)} stood: is that meant?"
+
+
+def implausible_limits(pin_amps: float | None, total_amps: float | None) -> str | None:
+    """Return a question to ask about the limits of one pin and of all, or none where they are plain. [A]
+
+    >>> implausible_limits(20.0, None)
+    '20 A for one pin: logic pins carry milliamperes. Is that meant?'
+    >>> implausible_limits(0.02, 0.1) is None
+    True
+    """
+    limits = (("one pin", pin_amps, _PIN_AMPS), ("all pins together", total_amps, _ALL_AMPS))
+    for noun, amps, (low, high) in limits:
+        if amps is not None and not low <= amps <= high:
+            return f"{format_quantity(amps, 'A')} for {noun}: logic pins carry milliamperes. Is that meant?"
+    return None

@@ -17,7 +17,7 @@ def value_of(project: Project, part: PartId) -> Value:
 
 @pytest.mark.parametrize(
     ("text", "ohms"),
-    [("470", 470.0), ("4k7", 4700.0), ("4,7k", 4700.0), ("1k||1k", 500.0), ("820+150", 970.0), ("75R", 75.0)],
+    [("470", 470.0), ("2k2", 2200.0), ("2,2k", 2200.0), ("1k||1k", 500.0), ("820+150", 970.0), ("75R", 75.0)],
 )
 def test_what_is_read_is_echoed_with_its_neighbours(project: Project, text: str, ohms: float) -> None:
     reading = read_text(text, value_of(project, R1), project)

@@ -7,25 +7,21 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from workbench.circuit.series import Series
-from workbench.errors import QuantityError
 from workbench.gui.bench import Bench
+from workbench.gui.cards.limit_fields import LimitFields
 from workbench.gui.settings import (
     BASE_POINTS,
     DASHED,
-    PIN_LIMIT,
     SERIES,
     SYMBOLS,
     THEME,
-    TOTAL_LIMIT,
     Setting,
     Symbols,
 )
 from workbench.gui.theme import ThemeName
-from workbench.gui.widgets import CheckBox, Choice, Field, Words
+from workbench.gui.widgets import CheckBox, Choice, Words
 from workbench.gui.widgets.card import Card
-from workbench.project.edits.drive import set_limits
 from workbench.project.edits.naming import set_series
-from workbench.units import format_quantity, parse_current
 
 __all__ = ["PreferencesCard"]
 
@@ -58,12 +54,13 @@ class PreferencesCard(Card):
         self.series = self._choice("values stepped along", SERIES, tuple(Series), _name)
         self.series.set_value(bench.session.project.series.name)
         self.series.chosen.connect(self._set_series)
-        driver = bench.session.project.driver
-        self.pin = self._limit("one pin may carry, mA", driver.pin_limit_amps)
-        self.total = self._limit("all pins together, mA", driver.total_limit_amps)
+        self.limits = LimitFields(bench, self)
+        self._row("one pin may carry, mA", self.limits.pin)
+        self._row("all pins together, mA", self.limits.total)
         self.said = Words(bench, LIMIT_CAUTION, size=0.9, role="dim")
         self.said.wrap(bench.px(430))
         self.column.addWidget(self.said)
+        self.limits.told.connect(lambda reason: self.said.say(reason or LIMIT_CAUTION))
 
     def _row(self, caption: str, widget: QWidget) -> None:
         row = self._grid.rowCount()
@@ -94,35 +91,9 @@ class PreferencesCard(Card):
         self._row(caption, choice)
         return choice
 
-    def _limit(self, caption: str, amps: float | None) -> Field:
-        field = Field(self.bench, caption, placeholder="not entered", mono=True)
-        field.setFixedWidth(self.bench.px(140))
-        field.setText("" if amps is None else format_quantity(amps, "A"))
-        field.editingFinished.connect(self._set_limits)
-        self._row(caption, field)
-        return field
-
     def _set_series(self, number: int) -> None:
         series = tuple(Series)[number]
         self.bench.apply(f"Step along {series.name}", lambda project: set_series(project, series))
-
-    def _set_limits(self) -> None:
-        amps = []
-        for field in (self.pin, self.total):
-            try:
-                amps.append(parse_current(field.text()) if field.text().strip() else None)
-            except QuantityError as reason:
-                field.set_state("fails")
-                self.said.say(str(reason))
-                return
-            field.set_state("")
-        self.said.say(LIMIT_CAUTION)
-        pin, total = amps
-        for field, value in zip((self.pin, self.total), amps, strict=True):
-            field.setText("" if value is None else format_quantity(value, "A"))
-        if self.bench.apply("Enter the limits of the pins", lambda project: set_limits(project, pin, total)):
-            self.bench.settings.set(PIN_LIMIT, pin)
-            self.bench.settings.set(TOTAL_LIMIT, total)
 
 
 def _name(option: object) -> str:
