@@ -1,5 +1,6 @@
 """The cards about pins, cable and monitor: in force as they are typed, a burst one step."""
 
+import pytest
 from PySide6.QtCore import QPoint, Qt
 
 from workbench.circuit.network import Cable, Zeros
@@ -112,6 +113,28 @@ class TestDrive:
         qtbot.keyClick(field, Key.Key_Return)
         assert field.text() == f"{project(panel).driver.supply_volts:g} V"
         assert not card.said.isVisible()
+
+    @pytest.mark.parametrize(("text", "value"), [("20", "20 mA"), ("4m", "4 mA"), ("0.02 A", "20 mA")])
+    def test_a_limit_is_in_milliamperes_and_echoed(self, qtbot, panel, text, value) -> None:
+        card = opened(panel, Kind.CONTROLLER)
+        field = card.fields["one pin, mA"]
+
+        type_into(qtbot, field, text)
+
+        assert card.foot.text().startswith(f"one pin, mA: {value} · in force")
+        qtbot.keyClick(field, Key.Key_Return)
+        assert field.text() == value
+        assert card.foot.text().startswith("in force")
+
+    def test_a_limit_that_no_pin_has_is_asked_about(self, qtbot, panel) -> None:
+        card = opened(panel, Kind.CONTROLLER)
+        field = card.fields["one pin, mA"]
+
+        type_into(qtbot, field, "2 A")
+
+        assert field.property("state") == "warns"
+        assert card.said.text().startswith("2 A for one pin: logic pins carry milliamperes.")
+        assert card.said.isVisible()
 
     def test_the_caution_stands_where_limits_are_entered(self) -> None:
         assert "damage limit, not a design target" in CAUTION

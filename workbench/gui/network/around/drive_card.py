@@ -20,6 +20,7 @@ from workbench.project.edits.drive import (
     set_supply,
     set_zeros,
 )
+from workbench.project.plausible import implausible_limits
 from workbench.units import format_quantity, parse_current, parse_quantity
 
 __all__ = ["DriveCard"]
@@ -48,8 +49,12 @@ class DriveCard(FormCard):
         rise = LiveField(bench, "rise time", _rise, _put_rise)
         self.add_field("rise time", rise, "Of the ramp, 0 to 100 %")
         self.add_heading("What it may carry")
-        pin = LiveField(bench, "limit of one pin", _pin_limit, _put_pin_limit, placeholder="not entered")
-        every = LiveField(bench, "limit of all pins", _total, _put_total, placeholder="not entered")
+        pin = LiveField(
+            bench, "limit of one pin", _pin_limit, _put_pin_limit, doubt=_pin_doubt, placeholder="not entered"
+        )
+        every = LiveField(
+            bench, "limit of all pins", _total, _put_total, doubt=_total_doubt, placeholder="not entered"
+        )
         self.add_field("one pin, mA", pin, "Your own entry, from the maker's data")
         self.add_field("all pins together, mA", every, "Your own entry, from the maker's data")
         self.add_column()
@@ -145,6 +150,14 @@ def _total(project: Project) -> str:
 
 def _put_total(project: Project, text: str) -> Project:
     return set_limits(project, project.driver.pin_limit_amps, _limit(text))
+
+
+def _pin_doubt(project: Project) -> str | None:
+    return implausible_limits(project.driver.pin_limit_amps, None)
+
+
+def _total_doubt(project: Project) -> str | None:
+    return implausible_limits(None, project.driver.total_limit_amps)
 
 
 def _limit(text: str) -> float | None:

@@ -12,6 +12,7 @@ from workbench.pipeline.result import Result
 
 __all__ = ["FormCard", "Segments"]
 
+FOOT = "in force as it is typed, undo takes it back · Esc closes"
 SENTENCE = 540
 """Width of the sentences on a card. [design px]"""
 
@@ -32,6 +33,7 @@ class FormCard(Card):
         self.effects = Effects(bench, figures)
         self.said = Words(bench, "", size=0.9, role="fails")
         self.said.wrap(bench.px(SENTENCE))
+        self.foot = Words(bench, FOOT, size=0.86, role="dim", elided=True)
         bench.live.result_changed.connect(self.show_result)
 
     def show_result(self, result: Result) -> None:
@@ -58,7 +60,8 @@ class FormCard(Card):
     def add_field(self, caption: str, field: LiveField, note: str = "") -> None:
         """Add a row with a field."""
         self.fields[caption] = field
-        field.told.connect(self._tell)
+        field.told.connect(lambda reason: self._tell(field, reason))
+        field.echoed.connect(lambda value: self.foot.say(f"{caption}: {value} · {FOOT}" if value else FOOT))
         self.add_row(caption, field, note)
 
     def add_row(self, caption: str, widget: QWidget, note: str = "") -> None:
@@ -83,12 +86,10 @@ class FormCard(Card):
         self.said.hide()
         self.column.addWidget(Words(self.bench, "What follows", size=0.86, weight=600, role="dim"))
         self.column.addWidget(self.effects)
-        foot = Words(
-            self.bench, "in force as it is typed, undo takes it back · Esc closes", size=0.86, role="dim"
-        )
-        self.column.addWidget(foot)
+        self.column.addWidget(self.foot)
 
-    def _tell(self, reason: str) -> None:
+    def _tell(self, field: LiveField, reason: str) -> None:
+        self.said.set_role(field.property("state") or "fails")
         self.said.say(reason)
         self.said.setVisible(bool(reason))
         self.adjustSize()

@@ -21,7 +21,9 @@ class LiveField(Field):
     """Shows one value of a project, and keeps each text that means one."""
 
     told = Signal(str)
-    """Why the text means no value here; empty when it does."""
+    """Why the text means no value here, or what is asked about it; empty when it is plain."""
+    echoed = Signal(str)
+    """The value that is typed as the program writes it; empty when nothing is being typed."""
 
     def __init__(
         self,
@@ -30,11 +32,12 @@ class LiveField(Field):
         read: Callable[[Project], str],
         put: Callable[[Project, str], Project],
         *,
+        doubt: Callable[[Project], str | None] = lambda _project: None,
         placeholder: str = "",
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(bench, name, placeholder=placeholder, mono=True, parent=parent)
-        self._name, self._read, self._put = name, read, put
+        self._name, self._read, self._put, self._doubt = name, read, put, doubt
         self.setFixedWidth(bench.px(WIDTH))
         self.textEdited.connect(self._on_text)
         self.returnPressed.connect(self.settle)
@@ -51,6 +54,7 @@ class LiveField(Field):
         self._bench.session.release()
         self.setText(self._read(self._bench.session.project))
         self.setModified(False)
+        self.echoed.emit("")
         self._tell("")
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
@@ -66,8 +70,9 @@ class LiveField(Field):
         except WorkbenchError as reason:
             self._tell(str(reason))
         else:
-            self._tell("")
+            self.echoed.emit(self._read(session.project))
+            self._tell(self._doubt(session.project) or "", "warns")
 
-    def _tell(self, reason: str) -> None:
-        self.set_state("fails" if reason else "")
+    def _tell(self, reason: str, state: str = "fails") -> None:
+        self.set_state(state if reason else "")
         self.told.emit(reason)
