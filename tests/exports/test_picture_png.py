@@ -6,14 +6,16 @@ import numpy as np
 import pytest
 from PIL import Image
 
-from tests.exports.boards import solved
+from tests.exports.boards import board, solved
 from workbench.errors import FileError, TimingError
-from workbench.exports.picture_png import picture_png, sent_png
+from workbench.exports.picture_png import picture_note, picture_png, sent_png
 from workbench.exports.png import png
 from workbench.exports.scanline_csv import scanline_csv
 from workbench.picture.scene import Card, Picture
 from workbench.picture.scene import Image as ProjectImage
+from workbench.pipeline.run import Pipeline
 from workbench.project.document import MonitorRange
+from workbench.project.edits.timing import set_pixel_clock
 
 
 def read(data):
@@ -69,3 +71,12 @@ def test_a_missing_image_is_said_and_no_card_is_exported_for_it(export):
 
     with pytest.raises(FileError, match=r"gone\.jpg"):
         export(result)
+
+
+def test_a_note_says_what_the_monitor_makes_of_the_signal():
+    odd = Pipeline().run(set_pixel_clock(board(), 37_000_000))
+
+    assert picture_note(solved()) == ""
+    assert picture_note(odd).startswith("not recognised. No known mode has this line rate")
+    _, pixels = read(picture_png(odd))
+    assert (np.ptp(pixels, axis=2) == 0).all()

@@ -14,6 +14,7 @@ from workbench.progress import Cancelled, Watched
 from workbench.project.document import Channel
 from workbench.project.edits.drive import set_skew, set_supply
 from workbench.project.edits.picture import set_dither, show_image
+from workbench.project.edits.timing import set_pixel_clock
 from workbench.waveform.monitor import Monitor, Screen
 from workbench.waveform.slips import Slips
 from workbench.waveform.verdict import Standing
@@ -90,6 +91,20 @@ def test_a_skewed_board_glitches_in_the_scanline():
     np.testing.assert_array_equal(skewed.scanline.volts[1], clean.scanline.volts[1])
 
 
+def test_a_mode_that_no_panel_knows_is_never_a_perfect_picture():
+    odd = set_pixel_clock(board(picture=Picture(Card.COLOUR_BARS)), 37_000_000)
+    result = Pipeline().run(odd)
+
+    panel, tube = look(result, Monitor()), look(result, Monitor(Screen.TUBE))
+
+    assert panel.verdict.standing is Standing.GUESSED
+    shown = panel.shown()
+    assert (np.ptp(shown, axis=2) == 0).all()
+    assert np.ptp(shown[200:230, 20:60].astype(int)) == 70  # stripes on white too
+    assert tube.verdict.standing is Standing.SHOWN
+    np.testing.assert_array_equal(tube.shown(), tube.seen.rgb)
+
+
 @pytest.mark.parametrize("every", [2, 5])
 def test_a_glance_is_a_small_look(every):
     result = solved(picture=Picture(Card.BORDER))
@@ -106,7 +121,7 @@ def test_a_picture_wholly_out_of_sight_is_black():
     result = solved()
     found = look(result).seen.adjustment
 
-    seen = glance(result, Monitor(), every=4, adjustment=replace(found, top=5000)).seen
+    seen = glance(result, Monitor(auto_adjust=True), every=4, adjustment=replace(found, top=5000)).seen
 
     assert not seen.rgb.any()
 

@@ -115,7 +115,7 @@ def test_auto_adjustment_finds_a_white_border_again(change):
     mode = replace(VGA, v=replace(VGA.v, active=60))
     assumed = replace(mode, h=replace(mode.h, **change))
 
-    shown = seen(Card.BORDER, Monitor(assumed=assumed), mode=mode)
+    shown = seen(Card.BORDER, Monitor(auto_adjust=True, assumed=assumed), mode=mode)
 
     assert shown.adjustment.total == 800
     assert (shown.rgb[:, [0, -1]] == 255).all()
@@ -126,14 +126,14 @@ def test_auto_adjustment_takes_a_dark_edge_for_the_end_of_the_picture():
     codes = np.full((3, 48, 64), 31, np.uint8)
     codes[:, :, :12] = 0
 
-    shown = seen_picture(SMALL, codes, (0, 0, 0), QUICK, Monitor())
+    shown = seen_picture(SMALL, codes, (0, 0, 0), QUICK, Monitor(auto_adjust=True))
 
     assert (shown.rgb[24, :8] == 255).all()  # white now stands where black should
     assert not shown.rgb[24, -12:].any()
 
 
 def test_auto_adjustment_keeps_its_phase_on_a_plain_colour():
-    assert seen(Card.SOLID, Monitor(phase=0.1)).adjustment.phase == 0.1
+    assert seen(Card.SOLID, Monitor(auto_adjust=True, phase=0.1)).adjustment.phase == 0.1
 
 
 def test_auto_adjustment_moves_a_bad_phase_to_where_pixels_have_settled():
@@ -141,7 +141,7 @@ def test_auto_adjustment_moves_a_bad_phase_to_where_pixels_have_settled():
     mode = replace(VGA, v=replace(VGA.v, active=4))
 
     bad = seen(Card.STRIPES, Monitor(phase=0.2, auto_adjust=False), mode=mode, kernels=slow)
-    good = seen(Card.STRIPES, Monitor(phase=0.2), mode=mode, kernels=slow)
+    good = seen(Card.STRIPES, Monitor(auto_adjust=True, phase=0.2), mode=mode, kernels=slow)
 
     assert good.adjustment.phase > 0.6
     assert np.ptp(good.rgb[2, 10:50].astype(int)) > np.ptp(bad.rgb[2, 10:50].astype(int)) + 50
@@ -180,7 +180,7 @@ def test_progress_is_told_and_may_stop_the_work():
 
 @pytest.mark.parametrize("size", [(1, 1), (3, 1), (1, 4)], ids=str)
 @pytest.mark.parametrize(
-    "monitor", [Monitor(), Monitor(Screen.TUBE), BY_TABLE], ids=["auto", "tube", "table"]
+    "monitor", [Monitor(auto_adjust=True), Monitor(Screen.TUBE), BY_TABLE], ids=["auto", "tube", "table"]
 )
 def test_tiny_pictures(size, monitor):
     mode = replace(SMALL, h=replace(SMALL.h, active=size[0]), v=replace(SMALL.v, active=size[1]))

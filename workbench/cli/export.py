@@ -1,6 +1,7 @@
 """``backporch export FILE --as KIND -o PATH``: one file out of a project."""
 
 import argparse
+import sys
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -53,4 +54,7 @@ def run(arguments: argparse.Namespace) -> int:
         print_bytes(content)
     else:
         write_atomic(arguments.output, content)
+    note = KINDS[arguments.kind].note(result)
+    if note:
+        sys.stderr.write(f"backporch: note: {note}\n")
     return 0

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from workbench.exports.levels_csv import levels_csv
-from workbench.exports.picture_png import picture_png, sent_png
+from workbench.exports.picture_png import picture_note, picture_png, sent_png
 from workbench.exports.scanline_csv import scanline_csv
 from workbench.exports.scanline_svg import scanline_svg
 from workbench.exports.schematic_svg import schematic_svg
@@ -27,6 +27,8 @@ class Kind:
     """Of the file's name, with the dot."""
     content: Callable[[Result], bytes]
     """Return the file's bytes; raises a :class:`~workbench.errors.WorkbenchError` where it cannot be made."""
+    note: Callable[[Result], str] = lambda _result: ""
+    """Return what has to be known beside the file; empty where nothing has."""
 
 
 KINDS: dict[str, Kind] = {
@@ -36,7 +38,7 @@ KINDS: dict[str, Kind] = {
         Kind("scanline-svg", "the scanline as a drawing for paper", ".svg", scanline_svg),
         Kind("schematic-svg", "the network as a drawing for paper", ".svg", schematic_svg),
         Kind("levels-csv", "volts, steps and currents of every code", ".csv", levels_csv),
-        Kind("picture-png", "the picture as a monitor shows it", ".png", picture_png),
+        Kind("picture-png", "the picture as a monitor shows it", ".png", picture_png, picture_note),
         Kind("picture-sent-png", "the picture as sent, on a perfect display", ".png", sent_png),
     )
 }

@@ -3,13 +3,17 @@
 from workbench.errors import FileError, TimingError
 from workbench.exports.png import png
 from workbench.pipeline.result import Result
-from workbench.pipeline.screen import as_sent, look
+from workbench.pipeline.screen import as_sent, look, verdict_on
+from workbench.waveform.monitor import Monitor
+from workbench.waveform.verdict import Standing
 
-__all__ = ["picture_png", "sent_png"]
+__all__ = ["picture_note", "picture_png", "sent_png"]
 
 
 def picture_png(result: Result) -> bytes:
-    """Return the picture on the screen of a flat panel that adjusts itself.
+    """Return the picture on the screen of a flat panel that is set by its table of modes.
+
+    Where the panel does not recognise the mode it is hatched: what a real one shows is a guess.
 
     Raises
     ------
@@ -20,11 +24,18 @@ def picture_png(result: Result) -> bytes:
     """
     _check_image(result)
     seen = look(result)
-    if seen.seen is None:
+    shown = seen.shown()
+    if shown is None:
         raise TimingError(
             f"There is no picture to export ({seen.verdict.standing.value}). {seen.verdict.sentence}"
         )
-    return png(seen.seen.rgb)
+    return png(shown)
+
+
+def picture_note(result: Result) -> str:
+    """Return what the panel makes of the signal, where that is not simply the mode; else nothing."""
+    verdict = verdict_on(result, Monitor())
+    return "" if verdict.standing is Standing.SHOWN else f"{verdict.standing.value}. {verdict.sentence}"
 
 
 def sent_png(result: Result) -> bytes:

@@ -20,13 +20,14 @@ from workbench.progress import SILENT, Progress
 from workbench.project.document import Channel
 from workbench.timing.mode import Mode
 from workbench.waveform.adjustment import from_table
+from workbench.waveform.doubt import hatched
 from workbench.waveform.kernel import Kernel, pixel_kernel
 from workbench.waveform.monitor import Monitor, Screen
 from workbench.waveform.pixel import PixelSeen, seen_pixel
 from workbench.waveform.sampling import Adjustment
 from workbench.waveform.seen import SeenPicture, adjustment_of, seen_picture, seen_rows, sent_picture
 from workbench.waveform.slips import NO_SLIPS, Slips, slipped_codes
-from workbench.waveform.verdict import Verdict, judge
+from workbench.waveform.verdict import Standing, Verdict, judge
 
 __all__ = [
     "FRAME_SAMPLES",
@@ -59,6 +60,12 @@ class Look:
     seen: SeenPicture | None
     """The picture on the screen; none where there is none that stands still."""
 
+    def shown(self, *, every: int = 1) -> ByteArray | None:
+        """Return what is to be shown: a guess is hatched, so that it is not taken for more. [1]"""
+        if self.seen is None or self.verdict.standing is not Standing.GUESSED:
+            return None if self.seen is None else self.seen.rgb
+        return hatched(self.seen.rgb, every=every)
+
 
 def look(
     result: Result, monitor: Monitor | None = None, *, every: int = 1, progress: Progress = SILENT
@@ -70,7 +77,7 @@ def look(
     result : Result
         The project and what follows from it.
     monitor : Monitor, optional
-        What looks; a panel that adjusts itself if left out. Where it assumes no mode, it takes the
+        What looks; a panel set by its table if left out. Where it assumes no mode, it takes the
         signal for the row of the standards' tables that is nearest.
     every : int
         Look at each n-th column and row only, for a preview. [1]

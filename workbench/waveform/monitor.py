@@ -41,10 +41,12 @@ class Monitor:
     screen: Screen = Screen.PANEL
     assumed: Mode | None = None
     """The mode it takes the signal for; none if it knows the very mode that is sent."""
-    auto_adjust: bool = True
-    """Whether it looks for the picture's edges and for the best phase by itself."""
-    phase: float = 0.5
-    """Instant of sampling within a pixel when it is not adjusted, ``0 … 1``. [1]"""
+    auto_adjust: bool = False
+    """Whether it looks for the picture's edges and for the best phase in what is sent just now. It
+    rests on bright edges, so a person lets it do that on a test card, and it remembers."""
+    phase: float = 0.75
+    """Instant of sampling within a pixel when it is not adjusted, ``0 … 1``: late, where pixels have
+    settled, as one that was adjusted on fine detail. Our own. [1]"""
     full_volts: float = FULL_SCALE_VOLTS
     """Voltage above black that is shown as white, ``0 < full_volts``. [V]"""
     clamp_start: int = BLACK_DELAY

@@ -29,6 +29,7 @@ class Standing(Enum):
     SHOWN = "shown"
     SHIFTED = "shifted"
     GUESSED = "not recognised"
+    """A panel may show something of it, or only a message: what is shown is a guess, marked as one."""
     ROLLING = "rolling"
     OUT_OF_RANGE = "out of range"
     NO_SIGNAL = "no signal"
@@ -120,12 +121,16 @@ def _outside(mode: Mode, taken: ScanRange | None) -> Verdict | None:
 
 def _placed(sighting: Sighting, screen: Screen) -> Verdict:
     row = sighting.row
+    if not sighting.is_known and screen is Screen.TUBE:
+        return Verdict(
+            Standing.SHOWN, "No known mode, but a tube follows its rates: size and place are set by hand."
+        )
     if not sighting.is_known:
         return Verdict(
             Standing.GUESSED,
             f"No known mode has this line rate and these lines: the nearest is {row.name} "
-            f"({sighting.line_rate_ppm:+.0f} ppm, {sighting.lines_off:+d} lines). A monitor guesses a size, "
-            "or shows a message.",
+            f"({sighting.line_rate_ppm:+.0f} ppm, {sighting.lines_off:+d} lines). A monitor guesses "
+            "a size, or shows a message.",
             row,
         )
     shift = sighting.horizontal.shift, sighting.vertical.shift

@@ -408,6 +408,7 @@ def test_dark_borders_deceive_a_monitor_that_adjusts_itself_and_that_is_said(
     wide = tmp_path / "wide.png"
     wide.write_bytes(packed(slope(400, 100).point(lambda v: 255), "PNG"))
 
+    page.looking.set_monitor(Monitor(auto_adjust=True))
     load(page, qtbot, wide)
 
     # 640 × 160 in the middle of 480 lines: 160 dark ones above.

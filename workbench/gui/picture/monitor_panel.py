@@ -37,8 +37,11 @@ class MonitorPanel(QWidget):
         self._bench, self._looking = bench, looking
         self.setAccessibleName("Monitor that looks")
         self.kind = LabelledChoice(bench, "screen", [screen.value for screen in Screen])
-        self.auto = CheckBox(bench, "adjusts itself", checked=True)
-        self.auto.setToolTip("It looks for bright edges and for the phase with the sharpest pixels.")
+        self.auto = CheckBox(bench, "adjusts itself")
+        self.auto.setToolTip(
+            "It looks for bright edges and for the phase with the sharpest pixels in what is sent just now. "
+            "Dark edges deceive it: let it do that on a test card with a border, as with a real one."
+        )
         self.phase = LabelledChoice(bench, "phase", [_phase(value) for value in _PHASES])
         self.clamp = LabelledChoice(bench, "black taken", list(_CLAMPS))
         self.total_caption = Words(bench, "assumed total", size=0.86, role="dim")

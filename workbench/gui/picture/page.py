@@ -147,14 +147,9 @@ class PicturePage(QWidget):
         if shot is None:
             return
         self.view.show_shot(shot)
-        sentence = shot.look.verdict.sentence
-        if any(shot.moved) and self.bench.monitor.auto_adjust:
-            across, down = (abs(by) for by in shot.moved)
-            sentence = (
-                f"It took bright edges for the picture's: moved by {across} px and {down} lines, as dark "
-                f"borders make it do. {sentence}"
-            )
-        self.verdict.show_verdict(shot.look.verdict.standing, sentence, self.view.side)
+        verdict = shot.look.verdict
+        moved = shot.moved if self.bench.monitor.auto_adjust else (0, 0)
+        self.verdict.show_verdict(verdict.standing, verdict.sentence, self.view.side, moved)
         self.monitor.show_monitor()
 
     def _show_side(self, side: Side) -> None:
@@ -229,7 +224,8 @@ class PicturePage(QWidget):
 
     def _arrange(self) -> None:
         px, width, height = self.bench.px, self.width(), self.height()
-        pad, top, head, foot = px(20), px(8), px(28), px(22)
+        pad, top, head = px(20), px(8), px(28)
+        foot = px(36)
         aside = px(_ASIDE)
         roomy = width >= px(_ROOM_FOR_ASIDE)
         self._flat = flat = self._lies_flat()

@@ -143,7 +143,7 @@ def _shot(result: Result, taken: Look, every: int, *, whole: bool = False) -> Sh
         return Shot(result, taken, every, None, images, whole)
     n_rows, n_columns, _ = taken.seen.rgb.shape
     places = places_of(result.project.mode, taken.seen.adjustment, n_columns, n_rows, every=every)
-    images[Side.SEEN] = picture_image(taken.seen.rgb)
+    images[Side.SEEN] = picture_image(taken.shown(every=every))
     apart = difference(taken.sent, taken.seen.rgb, places, every=every)
     images[Side.APART] = picture_image(enlarged(apart))
     return Shot(result, taken, every, places, images, whole)

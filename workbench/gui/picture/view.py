@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
+    QFontMetricsF,
     QImage,
     QKeyEvent,
     QMouseEvent,
@@ -22,6 +23,7 @@ from workbench.gui.theme import DUSK
 from workbench.gui.widgets import Sign, draw_sign, draw_text
 from workbench.gui.widgets.control import outlined
 from workbench.waveform.places import Places
+from workbench.waveform.verdict import Standing
 
 __all__ = ["PictureView"]
 
@@ -76,6 +78,8 @@ class PictureView(QWidget):
             self._said = verdict.standing.value, verdict.sentence
             image = QImage(shot.images[Side.SENT].size(), QImage.Format.Format_RGB32)
             image.fill(0)
+        elif self.side is Side.SEEN and shot.look.verdict.standing is Standing.GUESSED:
+            self._said = shot.look.verdict.standing.value, shot.look.verdict.sentence
         places = None if self.side is Side.SENT else shot.places
         self._shown = _Shown(image, shot.every, places)
         self.update()
@@ -239,15 +243,26 @@ class PictureView(QWidget):
         )
 
     def _paint_said(self, painter: QPainter, frame: QRectF, headline: str, sentence: str) -> None:
-        """Say on the dark screen why there is no picture."""
+        """Say large over the screen why there is no picture, or why it is only a guess."""
         theme, type_, px = self._bench.theme, self._bench.type, self._bench.px
-        painter.fillRect(frame, theme.color("raised"))
-        side = px(22)
+        pad, side = px(16), px(22)
+        flags = int(Qt.TextFlag.TextWordWrap)
+        room = QRectF(0, 0, min(frame.width() - 2 * pad, px(560)) - 2 * pad, 10_000)
+        face = next(
+            face
+            for face in (type_.sans(1.15), type_.sans(), type_.sans(0.86))
+            if QFontMetricsF(face).boundingRect(room, flags, sentence).height() < frame.height() - px(70)
+            or face.pixelSize() <= type_.sans(0.86).pixelSize()
+        )
+        high = QFontMetricsF(face).boundingRect(room, flags, sentence).height()
+        plate = QRectF(0, 0, room.width() + 2 * pad, high + px(30) + 2.5 * pad)
+        plate.moveCenter(frame.center())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        draw_sign(painter, QRectF(frame.left() + px(18), frame.top() + px(18), side, side), Sign.WARNS, theme)
-        head = QRectF(frame.left() + px(50), frame.top() + px(16), frame.width() - px(66), px(26))
-        draw_text(painter, head, headline, type_.sans(1.2, 600), theme.color("text"), elide=True)
-        painter.setFont(type_.sans())
+        outlined(painter, plate, px(6), theme.color("raised"), QPen(theme.color("warns"), 1.4))
+        inside = plate.adjusted(pad, pad, -pad, -pad)
+        draw_sign(painter, QRectF(inside.left(), inside.top() + px(2), side, side), Sign.WARNS, theme)
+        head = QRectF(inside.left() + side + px(10), inside.top(), inside.width() - side - px(10), px(26))
+        draw_text(painter, head, headline, type_.sans(1.35, 600), theme.color("text"))
+        painter.setFont(face)
         painter.setPen(theme.color("text"))
-        words = frame.adjusted(px(18), px(52), -px(18), -px(12))
-        painter.drawText(words, int(Qt.TextFlag.TextWordWrap), sentence)
+        painter.drawText(inside.adjusted(0, px(38), 0, pad), flags, sentence)
