@@ -49,6 +49,18 @@ def test_a_clock_off_by_0_7_percent_is_known_but_outside_the_lock() -> None:
     assert not found.within_lock
 
 
+def test_lines_of_a_known_rate_in_half_as_many_fields_are_no_known_mode() -> None:
+    """The clock divided once too often: 15.73 kHz and 525 lines, as interlaced television has them."""
+    halved = seen_as(replace(MODE, pixel_clock_hz=MODE.pixel_clock_hz // 2), most=len(KNOWN))
+
+    by_line_rate = next(found for found in halved if found.row.interlaced)
+    assert abs(by_line_rate.line_rate_ppm) < 1000
+    assert by_line_rate.lines_off == 0
+    assert by_line_rate.field_rate_ppm == pytest.approx(-500_000, abs=1000)
+    assert not any(found.is_known for found in halved)
+    assert not halved[0].row.interlaced
+
+
 def test_turned_polarity_is_said_and_shifts_to_another_row_where_rates_agree() -> None:
     turned = replace(MODE, h=replace(MODE.h, polarity=Polarity.POSITIVE))
     found = seen_as(turned)[0]

@@ -11,6 +11,7 @@ from workbench.timing.clock.plan import Plan, clock_object, plan_clock, planned_
 from workbench.timing.clock.words import error_words, jitter_words, lock_words, settings_words
 from workbench.timing.mode import Mode
 from workbench.timing.search import WAYS, find_mode
+from workbench.units import format_quantity
 
 __all__ = ["add", "clock_text"]
 
@@ -68,7 +69,7 @@ def clock_text(mode: Mode, chip: Chip, plans: tuple[Plan, ...]) -> str:
 
 
 def _lines(mode: Mode, chip: Chip, plans: tuple[Plan, ...]) -> Iterator[str]:
-    yield f"Pixel clock for {mode.name} ({mode.source}): {mode.pixel_clock_hz / 1e6:g} MHz"
+    yield f"Pixel clock for {mode.name} ({mode.source}): {format_quantity(mode.pixel_clock_hz, 'Hz', 9)}"
     last = None
     for plan in plans:
         if plan.jitter is not last:

@@ -56,7 +56,8 @@ def _lines(edid: Edid) -> Iterator[str]:
     for extension in edid.extensions:
         yield f"  extension  {extension_words(extension)}"
     yield ""
-    yield f"{len(edid.modes)} modes" if edid.modes else "No mode is listed."
+    count = len(edid.modes)
+    yield f"{count} mode{'' if count == 1 else 's'}" if count else "No mode is listed."
     for mode in edid.modes:
         yield _mode_line(mode, edid)
     if edid.damages:

@@ -1,6 +1,7 @@
 """How a mode is called on the bench."""
 
 from workbench.timing.mode import Mode
+from workbench.units import format_quantity
 
 __all__ = ["mode_title"]
 
@@ -10,8 +11,8 @@ def mode_title(mode: Mode) -> str:
     size = f"{mode.h.active} × {mode.v.active}"
     _, at, rate = mode.name.partition("@")
     if not at:
-        return f"{size} · {mode.field_rate_hz:.4g} Hz"
-    digits = rate.rstrip("RBi2") if rate.endswith("RB2") else rate.rstrip("RBi")
-    suffix = rate[len(digits) :]
+        return f"{size} · {format_quantity(mode.field_rate_hz, 'Hz')}"
+    digits = next((rate.removesuffix(end) for end in ("RB2", "RB", "i") if rate.endswith(end)), rate)
+    suffix = rate.removeprefix(digits)
     words = {"": "", "i": " interlaced"}.get(suffix, f" {suffix}")
     return f"{size} · {digits} Hz{words}"

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from workbench.errors import TimingError
 from workbench.timing.mode import Axis, Mode
+from workbench.units import format_quantity
 
 __all__ = ["MAX_CLOCK_HZ", "MAX_TOTAL", "MIN_CLOCK_HZ", "checked", "make_mode"]
 
@@ -46,7 +47,7 @@ def make_mode(
     if name:
         return mode
     suffix = "i" if interlaced else ""
-    return replace(mode, name=f"{h.active}x{v.active}@{round(mode.field_rate_hz, 2):g}{suffix}")
+    return replace(mode, name=f"{h.active}x{v.active}@{round(mode.field_rate_hz, 2):.10g}{suffix}")
 
 
 def checked(mode: Mode) -> Mode:
@@ -62,7 +63,7 @@ def _check_clock(pixel_clock_hz: int) -> None:
         raise TimingError(f"The pixel clock is a whole number of hertz, not {pixel_clock_hz!r}.")
     if not MIN_CLOCK_HZ <= pixel_clock_hz <= MAX_CLOCK_HZ:
         raise TimingError(
-            f"A pixel clock of {pixel_clock_hz / 1e6:g} MHz is outside 0.1 MHz … 1000 MHz; "
+            f"A pixel clock of {format_quantity(pixel_clock_hz, 'Hz', 6)} is outside 100 kHz … 1 GHz; "
             "clocks are written in hertz or with M, as in 25.175M."
         )
 

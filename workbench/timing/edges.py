@@ -11,6 +11,7 @@ from workbench.errors import TimingError
 from workbench.timing.custom import MAX_TOTAL, checked, make_mode
 from workbench.timing.mode import Axis, Mode, Region
 from workbench.timing.standards import KNOWN
+from workbench.units import format_quantity
 
 __all__ = ["lines_of", "move_edge", "pixels_of", "with_counts"]
 
@@ -119,6 +120,7 @@ def lines_of(mode: Mode, seconds: float) -> int:
 def _nearest(seconds: float, unit_s: float) -> int:
     if not 0 <= seconds <= MAX_TOTAL * unit_s:
         raise TimingError(
-            f"{seconds * 1e6:g} µs is outside 0 … {MAX_TOTAL * unit_s * 1e6:g} µs, the longest taken here."
+            f"{format_quantity(seconds, 's')} is outside 0 … {format_quantity(MAX_TOTAL * unit_s, 's')}, the "
+            "longest taken here."
         )
     return round(seconds / unit_s)

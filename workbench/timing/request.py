@@ -33,7 +33,7 @@ class Request:
     suffix: Suffix = ""
 
     def __str__(self) -> str:
-        return f"{self.width}x{self.height}@{self.rate_hz:g}{self.suffix}"
+        return f"{self.width}x{self.height}@{self.rate_hz:.10g}{self.suffix}"
 
 
 @dataclass(frozen=True, slots=True)

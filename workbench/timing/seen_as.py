@@ -22,11 +22,13 @@ _KNOWN_LINES = 3
 """Most lines by which a frame may differ from a row's and still be taken for it. Our own. [1]"""
 _KNOWN_PPM = 20_000.0
 """Most by which a line rate may differ from a row's and still be taken for it. Our own. [ppm]"""
+_KNOWN_FIELD_PPM = 50_000.0
+"""Most by which a field rate may differ: more than lines and line rate explain together. Our own. [ppm]"""
 
 # What tells rows apart, most telling first; our own weights, in units of 0.5 % of a rate.
 _WEIGHT_LINES = 1.0
 _WEIGHT_POLARITY = 2.0
-_WEIGHT_SCAN = 20.0
+_WEIGHT_SCAN = 200.0
 _WEIGHT_SYNC = 0.25
 _ALIKE = 0.5
 """Rows whose distances differ by less look alike. Our own."""
@@ -93,7 +95,11 @@ class Sighting:
     @property
     def is_known(self) -> bool:
         """Return whether a monitor is likely to find the row at all, and not to guess a size."""
-        return abs(self.lines_off) <= _KNOWN_LINES and abs(self.line_rate_ppm) <= _KNOWN_PPM
+        return (
+            abs(self.lines_off) <= _KNOWN_LINES
+            and abs(self.line_rate_ppm) <= _KNOWN_PPM
+            and abs(self.field_rate_ppm) <= _KNOWN_FIELD_PPM
+        )
 
     @property
     def within_lock(self) -> bool:

@@ -188,7 +188,7 @@ def test_a_chip_without_a_setting_says_so(qtbot, page):
 def test_a_chip_too_slow_for_any_picture_says_so(qtbot, page):
     shown = page(ChipText("10k", "1..2", "1", "", "50k", "", ""))
 
-    qtbot.waitUntil(lambda: "0.02 MHz, is outside" in shown.empty.words.text())
+    qtbot.waitUntil(lambda: "20 kHz, is outside" in shown.empty.words.text())
 
 
 def test_too_many_settings_are_refused_and_not_begun(qtbot, page):
@@ -227,6 +227,15 @@ def test_a_line_has_as_many_cycles_as_the_strip_says(qtbot, page):
     assert shown.strip.sentence() == "every pixel lasts 5 system clocks, every line 4000"
     assert shown.cycles.figures[1].text() == "4\u202f000"
     assert shown.cycles.line.text().startswith("A line is 4000 whole cycles")
+
+
+def test_a_processor_slower_than_the_lines_is_said_to_be(qtbot, page):
+    shown = page()
+    planned(qtbot, shown)
+
+    type_in(qtbot, shown.form.entries["processor"], "1k")
+
+    assert shown.cycles.line.text() == "A clock of 1 kHz is slower than the lines of 640x480@60."
 
 
 def test_a_doubled_pixel_has_four_times_the_cycles():

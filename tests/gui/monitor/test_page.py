@@ -95,6 +95,12 @@ def test_a_longer_line_brings_soft_bands_and_a_shift(page, project):
     assert shown.seen.table.rows[0].sign is Sign.WARNS
 
 
+def test_a_picture_that_is_soft_all_over_is_said_to_be(page, project):
+    shown = page(project=set_counts(project, Direction.HORIZONTAL, back_porch=7000))
+
+    assert "Soft everywhere: it samples" in shown.seen.said.text()
+
+
 def test_a_mode_that_no_row_is_near_says_so(page, project):
     shown = page(project=set_counts(project, Direction.VERTICAL, active=200))
 

@@ -28,7 +28,12 @@ def test_an_error_has_its_sign_and_a_unit_that_suits(hz, words):
 
 @pytest.mark.parametrize(
     ("hz", "words"),
-    [(25_200_000, ""), (25_000_000, "many monitors still lock"), (20_000_000, "another mode, if for any")],
+    [
+        (25_200_000, ""),
+        (25_000_000, "up to ±1 % many monitors still lock"),
+        (25_600_000, "few monitors lock"),
+        (20_000_000, "another mode, if for any"),
+    ],
 )
 def test_a_caution_stands_where_one_is_due(hz, words):
     assert words in lock_words(plan(hz))

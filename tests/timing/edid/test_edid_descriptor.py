@@ -65,7 +65,7 @@ def test_known_modes_come_back_but_for_the_losses_named(mode: Mode) -> None:
 
 def test_25_175_is_stored_as_25_17() -> None:
     assert write_descriptor(BASE)[:2] == bytes.fromhex("d5 09")
-    assert descriptor_losses(BASE)[0] == "The pixel clock is stored as 25.17 MHz (-199 ppm)."
+    assert descriptor_losses(BASE)[0] == "The pixel clock is stored as 25.17 MHz (−199 ppm)."
 
 
 @pytest.mark.parametrize(

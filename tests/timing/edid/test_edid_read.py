@@ -101,11 +101,11 @@ def test_highest_below_lowest_is_named_and_not_used(block, changes, part) -> Non
         ({8: 0x80}, "maker's id"),
         ({20: 0x80}, "digital input"),
         ({20: 0x00}, "no kind of sync"),
-        ({126: 1}, "announces 1 extension blocks; 0 follow"),
+        ({126: 1}, "announces 1 extension block; none follow"),
         ({93: 0xF0}, "unknown tag f0"),
         ({95: 0x07}, "no letters"),
         ({54 + 4: 0x40}, "Detailed timing 1 is ignored. The line's back porch is -80"),
-        ({54: 1, 55: 0}, "Detailed timing 1 is ignored. A pixel clock of 0.01 MHz"),
+        ({54: 1, 55: 0}, "Detailed timing 1 is ignored. A pixel clock of 10 kHz"),
         ({71: 0x00}, "composite sync"),
         ({38: 0x01, 39: 0xC0}, "Standard timing 1 (01 c0) is ignored"),
     ],
@@ -155,9 +155,9 @@ def test_files_that_hold_no_base_block(block, size: int, part: str) -> None:
 
 def test_what_follows_the_block_is_said(block) -> None:
     assert read_edid(block() + b"x").damages == (
-        "After the last whole block stand 1 bytes more; they are ignored.",
+        "After the last whole block stands 1 more byte; it is ignored.",
     )
-    assert "announces 0 extension blocks; 1 follow" in read_edid(block() + bytes(128)).damages[0]
+    assert "announces 0 extension blocks; 1 follows" in read_edid(block() + bytes(128)).damages[0]
 
 
 def test_extensions_are_listed_and_skipped(block) -> None:

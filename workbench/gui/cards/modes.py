@@ -3,18 +3,19 @@
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
-from PySide6.QtCore import QEvent, QObject, QRectF, Qt, Signal
-from PySide6.QtGui import QHideEvent, QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QHideEvent, QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from workbench.checks.timing import tube_caution
 from workbench.errors import TimingError
 from workbench.gui.bench import Bench
+from workbench.gui.cards.mode_caution import Caution
 from workbench.gui.cards.mode_filters import Filter, favourites, limits_of, monitor_modes, toggle_favourite
 from workbench.gui.clock.kept import kept_chip
 from workbench.gui.jobs import Job
 from workbench.gui.mode_title import mode_title
-from workbench.gui.widgets import Button, ButtonKind, Sign, Words, draw_sign
+from workbench.gui.widgets import Button, ButtonKind, Sign
 from workbench.gui.widgets.choice_list import Row
 from workbench.gui.widgets.search_card import SearchCard
 from workbench.timing.clock.reach import within_reach
@@ -276,30 +277,3 @@ def _is_mark(event: QEvent) -> bool:
     """Tell whether an event is of the key that marks a favourite."""
     control = Qt.KeyboardModifier.ControlModifier
     return isinstance(event, QKeyEvent) and event.key() == Qt.Key.Key_D and bool(event.modifiers() & control)
-
-
-class Caution(Words):
-    """What a mode may do to a display, behind its sign."""
-
-    def __init__(self, bench: Bench) -> None:
-        super().__init__(bench, size=0.86, role="dim")
-        self._own_bench = bench
-        self._sign = Sign.NOTE
-        self.setWordWrap(True)
-        self.setAlignment(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
-        self.setContentsMargins(bench.px(24), 0, bench.px(8), 0)
-        self.setMinimumHeight(bench.px(34))
-
-    def tell(self, text: str, sign: Sign) -> None:
-        """Show another caution."""
-        self._sign = sign
-        self.say(text)
-        self.update()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        super().paintEvent(event)
-        side = self._own_bench.px(15)
-        with QPainter(self) as painter:
-            draw_sign(
-                painter, QRectF(0, (self.height() - side) / 2, side, side), self._sign, self._own_bench.theme
-            )

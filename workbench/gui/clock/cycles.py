@@ -3,11 +3,14 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QWidget
 
+from workbench.errors import TimingError
 from workbench.gui.bench import Bench
 from workbench.gui.widgets import Words
 from workbench.picture.scene import Picture
 from workbench.timing.clock.budget import cycle_budget, whole_line
 from workbench.timing.mode import Mode
+from workbench.timing.offsets import offset_words
+from workbench.units import format_quantity
 
 __all__ = ["CycleTable", "cycle_figures"]
 
@@ -54,19 +57,27 @@ class CycleTable(QWidget):
         self.setVisible(cpu_hz is not None)
         if cpu_hz is None:
             return
-        self.clock.say(f"at {cpu_hz / 1e6:.6g} MHz")
+        self.clock.say(f"at {format_quantity(cpu_hz, 'Hz', 6)}")
         for words, figure in zip(self.figures, cycle_figures(mode, picture, cpu_hz), strict=True):
             words.say(figure)
-        nearest = whole_line(mode, cpu_hz)
-        ppm = f"{nearest.error_ppm:+.0f}".replace("-", "\u2212")
-        self.line.say(
-            f"A line of {nearest.cycles} whole cycles is {ppm} ppm off: steady sync from this clock alone."
-            if abs(nearest.error_ppm) >= 0.5
-            else f"A line is {nearest.cycles} whole cycles: sync is steady from this clock."
-        )
+        self.line.say(_line_words(mode, cpu_hz))
 
     def _restyle(self) -> None:
         px = self.bench.px
         self.grid.setContentsMargins(0, 0, 0, 0)
         self.grid.setHorizontalSpacing(px(12))
         self.grid.setVerticalSpacing(px(5))
+
+
+def _line_words(mode: Mode, cpu_hz: float) -> str:
+    """Say how near a whole number of cycles comes to a line."""
+    try:
+        nearest = whole_line(mode, cpu_hz)
+    except TimingError as reason:
+        return str(reason)
+    if abs(nearest.error_ppm) < 0.5:
+        return f"A line is {nearest.cycles} whole cycles: sync is steady from this clock."
+    return (
+        f"A line of {nearest.cycles} whole cycles is {offset_words(nearest.error_ppm)} off: steady sync from "
+        "this clock alone."
+    )

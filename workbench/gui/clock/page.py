@@ -184,7 +184,7 @@ class ClockPage(QWidget):
             self._plans = plans
             self._show_rows()
             mode = aimed_mode(self._project.mode, self._aims)
-            self.state.say(f"for {mode.pixel_clock_hz / 1e6:g} MHz of {mode.name}, best first")
+            self.state.say(f"for {format_quantity(mode.pixel_clock_hz, 'Hz', 9)} of {mode.name}, best first")
             self._show_plan(self.table.current)
 
     def _show_rows(self) -> None:

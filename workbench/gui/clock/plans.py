@@ -7,6 +7,7 @@ from workbench.timing.clock.plan import Jitter, Plan, planned_mode
 from workbench.timing.clock.words import error_words, is_hopeless, jitter_words, lock_words, settings_words
 from workbench.timing.mode import Mode
 from workbench.timing.seen_as import LOCK_PPM
+from workbench.units import format_quantity
 
 __all__ = ["COLUMNS", "holds", "plan_rows", "plan_sentence"]
 
@@ -34,7 +35,7 @@ def plan_rows(mode: Mode, chip: Chip, plans: tuple[Plan, ...]) -> list[FigureRow
 
 def _row(mode: Mode, chip: Chip, plan: Plan) -> FigureRow:
     made = planned_mode(mode, plan)
-    uneven = f" {plan.uneven_s * 1e9:.3g} ns" if plan.uneven_s else ""
+    uneven = f" {format_quantity(plan.uneven_s, 's', 3)}" if plan.uneven_s else ""
     cells = (
         f"{float(plan.pixel_hz) / 1e6:.6f}",
         error_words(plan),

@@ -3,9 +3,10 @@
 from workbench.gui.widgets import Sign
 from workbench.gui.widgets.figure_table import Column, FigureRow
 from workbench.timing.mode import Axis, Polarity
+from workbench.timing.offsets import offset_words
 from workbench.timing.seen_as import Placing, Sighting, look_alikes
 
-__all__ = ["COLUMNS", "headline", "place_sentences", "seen_rows"]
+__all__ = ["COLUMNS", "MOST_BANDS", "band_count", "headline", "place_sentences", "seen_rows"]
 
 COLUMNS = (
     Column("row of its table", "1280x768@60RB", right=False, takes_rest=True),
@@ -16,8 +17,8 @@ COLUMNS = (
     Column("total", "0000"),
 )
 _MINUS = "\u2212"
-_IN_PERCENT = 20_000
-"""Distances above are told in percent. Our own. [ppm]"""
+MOST_BANDS = 64
+"""With more soft bands the whole picture is soft. Our own. [1]"""
 _SEEN = 0.5
 """Shift or crop smaller than this is not worth a word. Our own. [px], [lines]"""
 
@@ -29,8 +30,8 @@ def seen_rows(sightings: tuple[Sighting, ...]) -> list[FigureRow]:
         FigureRow(
             (
                 seen.row.name,
-                _ppm(seen.line_rate_ppm),
-                _ppm(seen.field_rate_ppm),
+                offset_words(seen.line_rate_ppm),
+                offset_words(seen.field_rate_ppm),
                 f"{seen.lines_off:+d}".replace("-", _MINUS) if seen.lines_off else "0",
                 f"{_sign(seen.row.h)}/{_sign(seen.row.v)}",
                 str(seen.assumed_total),
@@ -65,13 +66,10 @@ def headline(sightings: tuple[Sighting, ...]) -> str:
 def place_sentences(seen: Sighting) -> tuple[str, ...]:
     """Say what is soft, shifted or cropped, and where black is taken."""
     said = [] if seen.is_known else [f"If it took the signal for {seen.row.name}:"]
-    bands = seen.bands
-    if bands.per_line:
-        places = ", ".join(f"{centre:.0f}" for centre in bands.centres_px[:4])
-        more = " …" if len(bands.centres_px) > 4 else ""
+    if seen.bands.per_line:
         said.append(
-            f"{len(bands.centres_px)} soft bands at pixel {places}{more}: it samples "
-            f"{seen.assumed_total} times a line, the line has {seen.mode.h.total} px."
+            f"{_soft(seen)}: it samples {seen.assumed_total} times a line, the line has "
+            f"{seen.mode.h.total} px."
         )
     else:
         said.append(
@@ -93,6 +91,23 @@ def place_sentences(seen: Sighting) -> tuple[str, ...]:
     return tuple(said)
 
 
+def band_count(seen: Sighting) -> str:
+    """Return how many soft bands there are."""
+    count = len(seen.bands.centres_px)
+    if count > MOST_BANDS:
+        return "soft everywhere"
+    return f"{count or 'no'} soft band{'' if count <= 1 else 's'}"
+
+
+def _soft(seen: Sighting) -> str:
+    """Return where the picture is soft, the first few places named."""
+    centres = seen.bands.centres_px
+    if not centres or len(centres) > MOST_BANDS:
+        return band_count(seen).capitalize()
+    places = ", ".join(f"{centre:.0f}" for centre in centres[:4])
+    return f"{band_count(seen)} at pixel {places}{' …' if len(centres) > 4 else ''}"
+
+
 def _placed(placing: Placing, before: str, after: str, unit: str) -> str:
     """Say where the picture lies along one axis; nothing where it lies as it should."""
     words = []
@@ -102,13 +117,6 @@ def _placed(placing: Placing, before: str, after: str, unit: str) -> str:
     if placing.cropped_after > _SEEN:
         words.append(f"loses {placing.cropped_after:.1f} {unit} at the {after}")
     return f"The picture {' and '.join(words)} until it is adjusted." if words else ""
-
-
-def _ppm(ppm: float) -> str:
-    if abs(ppm) > _IN_PERCENT:
-        return f"{ppm * 1e-4:+.1f} %".replace("-", _MINUS)
-    rounded = round(ppm)
-    return f"{rounded:+d} ppm".replace("-", _MINUS) if rounded else "0 ppm"
 
 
 def _sign(axis: Axis) -> str:

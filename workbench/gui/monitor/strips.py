@@ -5,6 +5,7 @@ from PySide6.QtGui import QLinearGradient, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
+from workbench.gui.monitor.sentences import MOST_BANDS, band_count
 from workbench.gui.timing.tints import region_tint
 from workbench.gui.widgets import draw_text
 from workbench.project.document import Direction
@@ -14,8 +15,6 @@ from workbench.timing.seen_as import Sighting
 __all__ = ["BlackStrip", "ScreenStrip"]
 
 _RIGHT = Qt.AlignmentFlag.AlignRight
-_MOST_BANDS = 64
-"""Bands drawn; with more the whole strip is soft. [1]"""
 
 
 class _Strip(QWidget):
@@ -69,11 +68,10 @@ class ScreenStrip(_Strip):
         theme, bar, place = self.bench.theme, self.bar, self.seen.horizontal
         scale = bar.width() / place.shown
         with QPainter(self) as painter:
-            count = len(self.seen.bands.centres_px)
             self.caption(
                 painter,
                 f"on the screen, {place.shown} px wide",
-                f"{count} soft bands" if count else "no soft band",
+                band_count(self.seen),
             )
             painter.setClipRect(bar)
             painter.fillRect(bar, theme.color("plot"))
@@ -89,7 +87,7 @@ class ScreenStrip(_Strip):
         bands, active = self.seen.bands, self.seen.mode.h.active
         soft = self.bench.theme.color("warns", 0.75)
         clear = self.bench.theme.color("warns", 0.0)
-        if len(bands.centres_px) > _MOST_BANDS:
+        if len(bands.centres_px) > MOST_BANDS:
             painter.fillRect(picture, self.bench.theme.color("warns", 0.5))
             return
         half = bands.spacing_px / 2 if bands.per_line else 0.0

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from workbench.errors import TimingError
 from workbench.timing.mode import Mode
+from workbench.units import format_quantity
 
 __all__ = ["CycleBudget", "WholeLine", "cycle_budget", "whole_line"]
 
@@ -81,11 +82,15 @@ def whole_line(mode: Mode, cpu_hz: float) -> WholeLine:
     _check(cpu_hz)
     cycles = round(cpu_hz / mode.line_rate_hz)
     if cycles == 0:
-        raise TimingError(f"A clock of {cpu_hz:g} Hz is slower than the lines of {mode.name}.")
+        raise TimingError(
+            f"A clock of {format_quantity(cpu_hz, 'Hz')} is slower than the lines of {mode.name}."
+        )
     line_rate_hz = cpu_hz / cycles
     return WholeLine(cycles, line_rate_hz, (line_rate_hz / mode.line_rate_hz - 1) * 1e6)
 
 
 def _check(cpu_hz: float) -> None:
     if not 0 < cpu_hz < float("inf"):
-        raise TimingError(f"A processor clock of {cpu_hz:g} Hz is impossible; write it as in 125M.")
+        raise TimingError(
+            f"A processor clock of {format_quantity(cpu_hz, 'Hz')} is impossible; write it as in 125M."
+        )

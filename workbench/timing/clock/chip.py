@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass
 
 from workbench.errors import QuantityError, TimingError
-from workbench.units import parse_quantity
+from workbench.units import format_quantity, parse_quantity
 
 __all__ = ["Chip", "Span", "read_chip", "read_span"]
 
@@ -64,7 +64,9 @@ class Chip:
 
 def _check_hz(name: str, hz: int) -> None:
     if not 1 <= hz <= _HIGHEST_HZ:
-        raise TimingError(f"The {name} of {hz} Hz is outside 1 Hz … 10 GHz; write it as in 12M.")
+        raise TimingError(
+            f"The {name} of {format_quantity(hz, 'Hz')} is outside 1 Hz … 10 GHz; write it as in 12M."
+        )
 
 
 def read_span(text: str, what: str) -> Span:
@@ -122,9 +124,16 @@ def read_chip(
             raise TimingError(
                 f"The oscillator's range “{vco[:40]}” cannot be read; write it as in 750M..1600M."
             )
-        oscillator = Span(
-            _hertz(ends[0], "oscillator's lowest clock"), _hertz(ends[1], "oscillator's highest clock")
+        low, high = (
+            _hertz(end, f"oscillator's {which} clock")
+            for end, which in zip(ends, ("lowest", "highest"), strict=True)
         )
+        if high < low:
+            raise TimingError(
+                f"The oscillator's range {format_quantity(low, 'Hz')} … {format_quantity(high, 'Hz')} runs "
+                "backwards; write the lower clock first."
+            )
+        oscillator = Span(low, high)
     return Chip(
         reference_hz=_hertz(reference, "reference"),
         multiply=read_span(multiply, "multiply"),
@@ -141,5 +150,5 @@ def _hertz(text: str, what: str) -> int:
     except QuantityError as error:
         raise TimingError(f"The {what} cannot be read. {error}") from None
     if hz > _HIGHEST_HZ:
-        raise TimingError(f"The {what} of {hz:g} Hz is above 10 GHz.")
+        raise TimingError(f"The {what} of {format_quantity(hz, 'Hz')} is above 10 GHz.")
     return round(hz)

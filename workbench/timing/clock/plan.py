@@ -11,6 +11,7 @@ from workbench.timing.clock.chip import Chip
 from workbench.timing.clock.settings import Grid, closest_settings, divide_by
 from workbench.timing.custom import MAX_CLOCK_HZ, MIN_CLOCK_HZ, make_mode
 from workbench.timing.mode import Mode
+from workbench.units import format_quantity
 
 __all__ = ["Jitter", "Plan", "clock_object", "plan_clock", "planned_mode"]
 
@@ -114,14 +115,14 @@ def plan_clock(mode: Mode, chip: Chip, *, most: int = 10, progress: Progress = S
         plans += _ranked(of_kind)[:most]
     if not plans:
         raise TimingError(
-            f"No setting keeps the system clock under {chip.max_system_hz / 1e6:g} MHz; widen the divide "
-            "range or lower the multiply range."
+            f"No setting keeps the system clock under {format_quantity(chip.max_system_hz, 'Hz')}; widen the "
+            "divide range or lower the multiply range."
         )
     possible = tuple(plan for plan in plans if MIN_CLOCK_HZ <= plan.pixel_hz <= MAX_CLOCK_HZ)
     if not possible:
         raise TimingError(
-            f"The nearest pixel clock, {float(plans[0].pixel_hz) / 1e6:g} MHz, is outside "
-            f"{MIN_CLOCK_HZ / 1e6:g} MHz … {MAX_CLOCK_HZ / 1e6:g} MHz; check the chip's values."
+            f"The nearest pixel clock, {format_quantity(float(plans[0].pixel_hz), 'Hz')}, is outside "
+            "100 kHz … 1 GHz; check the chip's values."
         )
     return possible
 

@@ -10,6 +10,7 @@ import numpy.typing as npt
 from workbench.errors import TimingError
 from workbench.progress import Progress
 from workbench.timing.clock.chip import Chip, Span
+from workbench.units import format_quantity
 
 __all__ = ["MOST_SETTINGS", "Grid", "closest_settings", "divide_by", "nearest_dividers", "system_clocks"]
 
@@ -148,7 +149,8 @@ def _multiplies(chip: Chip) -> Ints:
     if high < low:
         raise TimingError(
             f"No multiplier of {chip.multiply.low}..{chip.multiply.high} brings the reference of "
-            f"{chip.reference_hz / 1e6:g} MHz into the oscillator's range; check both against the data sheet."
+            f"{format_quantity(chip.reference_hz, 'Hz', 6)} into the oscillator's range; check both against "
+            "the data sheet."
         )
     return np.arange(low, high + 1, dtype=np.int64)
 

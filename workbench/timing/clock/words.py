@@ -2,11 +2,14 @@
 
 from workbench.timing.clock.chip import Chip
 from workbench.timing.clock.plan import Jitter, Plan
+from workbench.timing.offsets import offset_words
 from workbench.timing.seen_as import LOCK_PPM, LOCK_SOURCE
+from workbench.units import format_quantity
 
 __all__ = ["error_words", "is_hopeless", "jitter_words", "lock_words", "settings_words"]
 
-_MINUS = "\u2212"
+_TOLERANT_PPM = 10_000.0
+"""Up to here many monitors are said to lock, by the same sources. Our own. [ppm]"""
 _HOPELESS_PPM = 20_000
 """From here on no monitor takes the clock for the mode's. Our own. [ppm]"""
 
@@ -24,10 +27,9 @@ def settings_words(chip: Chip, plan: Plan) -> str:
     whole, rest = divmod(plan.divider, 1)
     steps = int(rest * (1 << chip.fraction_bits))
     divider = f"({whole} + {steps}/{1 << chip.fraction_bits})" if steps else f"{whole}"
-    system = (
-        f"{chip.reference_hz / 1e6:g} MHz × {plan.multiply}{divide} = {float(plan.system_hz) / 1e6:.7g} MHz"
-    )
-    return f"{system}, / {divider}"
+    reference = format_quantity(chip.reference_hz, "Hz", 7)
+    system = format_quantity(float(plan.system_hz), "Hz", 7)
+    return f"{reference} × {plan.multiply}{divide} = {system}, / {divider}"
 
 
 def is_hopeless(plan: Plan) -> bool:
@@ -37,18 +39,14 @@ def is_hopeless(plan: Plan) -> bool:
 
 def error_words(plan: Plan) -> str:
     """Return how far the clock is off, with its sign: ``+993.05 ppm``; in percent where it is far."""
-    ppm = plan.error_ppm
-    if is_hopeless(plan):
-        return f"{ppm * 1e-4:+.1f} %".replace("-", _MINUS)
-    text = f"{ppm:+.2f}" if abs(ppm) < 10_000 else f"{ppm:+.0f}"
-    return f"{text.replace('-', _MINUS) if text.strip('+-0.') else '0'} ppm"
+    return offset_words(plan.error_ppm, decimals=2)
 
 
 def jitter_words(plan: Plan) -> str:
     """Return what the clock does to the picture, in a few words."""
     if plan.jitter is Jitter.NONE:
         return "even pixels, steady lines"
-    uneven = f"{plan.uneven_s * 1e9:.3g} ns"
+    uneven = format_quantity(plan.uneven_s, "s", 3)
     part = f"{100 * plan.uneven_s * float(plan.pixel_hz):.0f} % of a pixel"
     if plan.jitter is Jitter.PIXEL:
         return f"pixels uneven by {uneven} ({part}), steady lines"
@@ -61,4 +59,6 @@ def lock_words(plan: Plan) -> str:
         return ""
     if is_hopeless(plan):
         return "So far off that a monitor takes it for another mode, if for any."
-    return f"Outside ±0.5 %; many monitors still lock ({LOCK_SOURCE})."
+    if abs(plan.error_ppm) <= _TOLERANT_PPM:
+        return f"Outside ±0.5 %; up to ±1 % many monitors still lock ({LOCK_SOURCE})."
+    return "Past ±1 %: few monitors lock, and none has to."

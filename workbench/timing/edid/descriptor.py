@@ -10,6 +10,8 @@ from dataclasses import dataclass
 from workbench.errors import TimingError
 from workbench.timing.custom import make_mode
 from workbench.timing.mode import Axis, Mode, Polarity
+from workbench.timing.offsets import offset_words
+from workbench.units import format_quantity
 
 __all__ = ["DetailedTiming", "descriptor_losses", "read_descriptor", "write_descriptor"]
 
@@ -88,7 +90,7 @@ def descriptor_losses(mode: Mode) -> tuple[str, ...]:
     stored_hz = _clock_steps(mode) * _CLOCK_STEP_HZ
     if off_hz := stored_hz - mode.pixel_clock_hz:
         ppm = off_hz / mode.pixel_clock_hz * 1e6
-        losses.append(f"The pixel clock is stored as {stored_hz / 1e6:.2f} MHz ({ppm:+.0f} ppm).")
+        losses.append(f"The pixel clock is stored as {stored_hz / 1e6:.2f} MHz ({offset_words(ppm)}).")
     if mode.h.border or mode.v.border:
         losses.append("The border is stored as part of the porches.")
     if mode.interlaced and mode.v.total % 2:
@@ -101,8 +103,8 @@ def _clock_steps(mode: Mode) -> int:
     steps = (mode.pixel_clock_hz + _CLOCK_STEP_HZ // 2 - 1) // _CLOCK_STEP_HZ
     if not 1 <= steps <= 0xFFFF:
         raise TimingError(
-            f"The pixel clock of {mode.pixel_clock_hz / 1e6:g} MHz does not fit the descriptor, which holds "
-            "0.01 MHz … 655.35 MHz."
+            f"The pixel clock of {format_quantity(mode.pixel_clock_hz, 'Hz', 6)} does not fit the "
+            "descriptor, which holds 10 kHz … 655.35 MHz."
         )
     return steps
 

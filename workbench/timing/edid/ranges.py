@@ -6,6 +6,7 @@ from workbench.errors import TimingError
 from workbench.timing.edid.values import Limits
 from workbench.timing.formulas.gtf import GtfCurve
 from workbench.timing.mode import Mode
+from workbench.units import format_quantity
 
 __all__ = ["outside", "read_limits", "write_limits"]
 
@@ -116,7 +117,7 @@ def outside(mode: Mode, limits: Limits) -> tuple[str, ...]:
     max_clock_hz = limits.finer_pixel_clock_hz or limits.max_pixel_clock_hz
     if max_clock_hz is not None and mode.pixel_clock_hz > max_clock_hz:
         reasons.append(
-            f"The pixel clock of {mode.pixel_clock_hz / 1e6:g} MHz is above the monitor's "
+            f"The pixel clock of {format_quantity(mode.pixel_clock_hz, 'Hz', 6)} is above the monitor's "
             f"{max_clock_hz / 1e6:g} MHz."
         )
     return tuple(reasons)

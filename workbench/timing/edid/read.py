@@ -245,9 +245,12 @@ def _established(block: bytes, descriptors: list[Descriptor]) -> tuple[Mode, ...
 def _extensions(announced: int, rest: bytes, damages: list[str]) -> Iterator[Extension]:
     found, left = divmod(len(rest), BLOCK)
     if announced != found:
-        damages.append(f"The block announces {announced} extension blocks; {found} follow.")
+        blocks = f"{announced} extension block{'' if announced == 1 else 's'}"
+        follow = "1 follows" if found == 1 else f"{found or 'none'} follow{'' if found else 's'}"
+        damages.append(f"The block announces {blocks}; {follow}.")
     if left:
-        damages.append(f"After the last whole block stand {left} bytes more; they are ignored.")
+        more = "stands 1 more byte; it is" if left == 1 else f"stand {left} more bytes; they are"
+        damages.append(f"After the last whole block {more} ignored.")
     for at in range(0, found * BLOCK, BLOCK):
         tag = rest[at]
         kind = _EXTENSIONS.get(tag, "unknown")

@@ -13,6 +13,7 @@ from workbench.errors import TimingError
 from workbench.timing.formulas.result import estimated_line_us, exact_rate, formula_mode
 from workbench.timing.mode import Axis, Mode, Polarity
 from workbench.timing.request import Request
+from workbench.units import format_quantity
 
 __all__ = ["DEFAULT_CURVE", "GtfCurve", "gtf"]
 
@@ -90,8 +91,8 @@ def _blanking_duty(curve: GtfCurve, line_us: Fraction) -> Fraction:
     duty_percent = curve.offset_percent - curve.gradient_percent_per_khz * line_us / 1000
     if not 0 < duty_percent < 100:
         raise TimingError(
-            f"Lines of {float(line_us):.4g} µs are too long for GTF's blanking curve; ask for more lines "
-            "or more frames a second."
+            f"Lines of {format_quantity(float(line_us) * 1e-6, 's')} are too long for GTF's blanking curve; "
+            "ask for more lines or more frames a second."
         )
     return duty_percent / 100
 

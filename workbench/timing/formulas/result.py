@@ -23,7 +23,9 @@ def exact_rate(asked: Request) -> Fraction:
         Outside 1 … 1000 Hz, our own bounds.
     """
     if not 1 <= asked.rate_hz <= 1000:
-        raise TimingError(f"{asked.rate_hz:g} frames a second is outside 1 … 1000; write a rate, as in @60.")
+        raise TimingError(
+            f"{asked.rate_hz:.10g} frames a second is outside 1 … 1000; write a rate, as in @60."
+        )
     return Fraction(str(asked.rate_hz))
 
 
