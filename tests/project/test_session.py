@@ -7,7 +7,10 @@ import pytest
 
 from workbench.errors import EditError
 from workbench.project.document import Project
+from workbench.project.edits.picture import set_scanline
+from workbench.project.edits.timing import set_mode
 from workbench.project.session import Change, Session
+from workbench.timing.search import find_mode
 
 
 @pytest.fixture
@@ -227,3 +230,72 @@ def test_who_unsubscribes_hears_no_more(session: Session) -> None:
     session.apply("Rename", named("Pier"))
 
     assert changes == []
+
+
+# Looks ----------------------------------------------------------------------------------------
+
+
+def look_at(session: Session, scanline: int) -> None:
+    session.apply(f"Show scanline {scanline}", lambda p: set_scanline(p, scanline), quiet="scanline")
+
+
+def test_a_look_is_told_and_is_neither_a_step_nor_unsaved(session: Session) -> None:
+    changes = heard(session)
+
+    look_at(session, 99)
+
+    assert [change.label for change in changes] == ["Show scanline 99"]
+    assert session.project.scanline == 99
+    assert (session.can_undo, session.dirty) == (False, False)
+
+
+def test_a_look_outlasts_undo_and_redo(session: Session, project: Project) -> None:
+    session.apply("Rename", named("Pier"))
+    look_at(session, 99)
+
+    session.undo()
+    assert (session.project.name, session.project.scanline, session.dirty) == (project.name, 99, False)
+    look_at(session, 100)
+    session.redo()
+    assert (session.project.name, session.project.scanline, session.dirty) == ("Pier", 100, True)
+
+
+def test_a_look_does_not_end_a_drag_nor_its_taking_back(session: Session, project: Project) -> None:
+    session.apply("Drag", named("a"), merge="drag")
+    look_at(session, 99)
+    session.apply("Drag", named("b"), merge="drag")
+    session.drop()
+
+    assert (session.project.name, session.project.scanline) == (project.name, 99)
+    assert not session.can_undo
+
+
+def test_a_look_that_another_project_cannot_take_is_left(session: Session, project: Project) -> None:
+    session.apply("Longer", lambda p: set_mode(p, find_mode("800x600@60")))
+    look_at(session, 620)
+
+    session.undo()
+
+    assert session.project == project
+    assert not session.dirty
+
+
+def test_a_look_is_saved_with_the_rest_and_forgotten_by_the_next_project(
+    session: Session, project: Project
+) -> None:
+    look_at(session, 99)
+    session.mark_saved(Path("a"))
+    assert not session.dirty
+
+    session.replace(project, Path("b"))
+    session.apply("Rename", named("Pier"))
+    session.undo()
+    assert session.project == project
+
+
+def test_a_look_at_a_project_in_no_file_leaves_it_unsaved(session: Session, project: Project) -> None:
+    session.replace(project, None, saved=False)
+
+    look_at(session, 99)
+
+    assert session.dirty

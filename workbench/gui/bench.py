@@ -132,13 +132,14 @@ class Bench(QObject):
         *,
         merge: object = None,
         origin: object = None,
+        quiet: str = "",
     ) -> bool:
         """Make an edit; say why not, at the window's foot, when it cannot be made.
 
         Returns whether the project took it.
         """
         try:
-            self.session.apply(label, edit, merge=merge, origin=origin)
+            self.session.apply(label, edit, merge=merge, origin=origin, quiet=quiet)
         except WorkbenchError as reason:
             self.notice(str(reason), warning=True)
             return False

@@ -5,10 +5,11 @@ for undo and tells every subscriber once.
 """
 
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
+from workbench.errors import EditError
 from workbench.project.document import Project
 from workbench.project.history import History
 
@@ -40,6 +41,7 @@ class Session:
         self._revision = 0
         self._history = History()
         self._gesture: tuple[str, object] | None = None
+        self._looks: dict[str, Callable[[Project], Project]] = {}
         self._subscribers: list[Callable[[Change], None]] = []
 
     @property
@@ -94,6 +96,7 @@ class Session:
         *,
         merge: object = None,
         origin: object = None,
+        quiet: str = "",
     ) -> None:
         """Make an edit: one step in the history, one notification.
 
@@ -110,10 +113,20 @@ class Session:
             Consecutive edits with an equal key become one step, until :meth:`release`.
         origin : object, optional
             Passed on to subscribers.
+        quiet : str, optional
+            Name of what is looked at, where the edit is no decision but a look, such as at another
+            scanline: it is no step of the history, outlasts undo, and does not make the project
+            one that has to be saved; the next save takes it along.
         """
         before = self._project
         after = edit(before)
         if after == before:
+            return
+        if quiet:
+            self._looks[quiet] = edit
+            if self._saved is not None:
+                self._saved = self._with_looks(self._saved)
+            self._go(after, label, origin)
             return
         if self._gesture is not None:
             label, merge = self._gesture
@@ -129,7 +142,7 @@ class Session:
         past = self._history.past
         if past and past[-1].merge is not None:
             self._history = History(past[:-1])
-            self._go(past[-1].project, past[-1].label, None)
+            self._go(self._with_looks(past[-1].project), past[-1].label, None)
 
     @contextmanager
     def gesture(self, label: str) -> Iterator[None]:
@@ -144,7 +157,7 @@ class Session:
         except BaseException:
             self._history = history
             if self._project != project:
-                self._go(project, label, None)
+                self._go(self._with_looks(project), label, None)
             raise
         finally:
             self._gesture = outer
@@ -155,13 +168,13 @@ class Session:
         """Go back to the project before the last step; nothing happens if there is none."""
         if self.can_undo:
             self._history, step = self._history.undone(self._project)
-            self._go(step.project, f"Undo {step.label}", None)
+            self._go(self._with_looks(step.project), f"Undo {step.label}", None)
 
     def redo(self) -> None:
         """Do the last undone step again; nothing happens if there is none."""
         if self.can_redo:
             self._history, step = self._history.redone(self._project)
-            self._go(step.project, f"Redo {step.label}", None)
+            self._go(self._with_looks(step.project), f"Redo {step.label}", None)
 
     def mark_saved(self, path: Path) -> None:
         """Remember that the project now stands in ``path``; subscribers hear of it."""
@@ -174,7 +187,7 @@ class Session:
 
         ``saved`` is false for a project that stands in no file yet, such as a recovered one.
         """
-        self._history, self._path = History(), path
+        self._history, self._path, self._looks = History(), path, {}
         self._saved = project if saved else None
         self._go(project, "Open", None)
 
@@ -187,6 +200,13 @@ class Session:
                 self._subscribers.remove(callback)
 
         return unsubscribe
+
+    def _with_looks(self, project: Project) -> Project:
+        """Return another project looked at as this one is, where it can be."""
+        for edit in self._looks.values():
+            with suppress(EditError):
+                project = edit(project)
+        return project
 
     def _go(self, after: Project, label: str, origin: object) -> None:
         before, self._project = self._project, after

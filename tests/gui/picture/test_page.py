@@ -116,9 +116,8 @@ def test_the_working_says_what_the_picture_shows_where_the_picture_is_taken_for_
     assert ("spot passes" in page.monitor.found.text()) == (screen is Screen.TUBE)
 
 
-def test_arrows_walk_and_one_undo_goes_back(page, desk, qtbot) -> None:
+def test_arrows_walk_and_leave_nothing_to_be_saved(page, desk, qtbot) -> None:
     page.look_at(100, 100)
-    desk.session.release()
     page.view.setFocus()
 
     for _ in range(3):
@@ -126,8 +125,9 @@ def test_arrows_walk_and_one_undo_goes_back(page, desk, qtbot) -> None:
     QTest.keyClick(page.view, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
 
     assert page.view.pixel == (108, 103)
-    desk.session.undo()
-    assert desk.session.project.scanline == 101
+    assert desk.session.project.scanline == 104
+    assert not desk.session.dirty
+    assert not desk.session.can_undo
 
 
 def test_the_plots_cursor_moves_the_picture(page, desk) -> None:

@@ -23,24 +23,23 @@ Make = Callable[..., ScanlinePanel]
 
 
 class TestScanline:
-    def test_typing_a_number_is_one_step_that_is_named(self, panel: ScanlinePanel) -> None:
+    def test_typing_a_number_shows_it_and_is_no_change_to_be_saved(self, panel: ScanlinePanel) -> None:
         panel.type_scanline()
         QTest.keyClicks(panel.head.line, "491")
         QTest.keyClick(panel.head.line, Qt.Key.Key_Return)
 
         assert panel.bench.session.project.scanline == 491
-        assert panel.bench.session.undo_label == "Show scanline 491"
+        assert not panel.bench.session.can_undo
+        assert not panel.bench.session.dirty
 
-    def test_stepping_merges_until_it_rests(self, panel: ScanlinePanel, qtbot) -> None:
+    def test_stepping_is_no_step_to_undo(self, panel: ScanlinePanel, qtbot) -> None:
         session = panel.bench.session
         start = session.project.scanline
         for _ in range(5):
             QTest.keyClick(panel.plot, Qt.Key.Key_PageDown)
-        after = session.project.scanline
-        session.undo()
 
-        assert after == start + 5
-        assert session.project.scanline == start
+        assert session.project.scanline == start + 5
+        assert not session.can_undo
 
     def test_v_sync_is_one_key_away(self, panel: ScanlinePanel, qtbot) -> None:
         QTest.keyClick(panel.plot, Qt.Key.Key_V)

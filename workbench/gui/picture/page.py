@@ -118,8 +118,8 @@ class PicturePage(QWidget):
         bench.apply(
             f"Show scanline {number}",
             lambda project: set_scanline(project, number),
-            merge="scanline number",
             origin=self,
+            quiet="scanline",
         )
         bench.view.look_at(bench.live.result.project.mode.h.blanking + column)
         self._take_pixel()

@@ -24,7 +24,7 @@ class LineEdits:
         def edit(project: Project) -> Project:
             return set_scanline(project, number)
 
-        self._bench.apply(f"Show scanline {number}", edit, merge="scanline number", origin=self)
+        self._bench.apply(f"Show scanline {number}", edit, origin=self, quiet="scanline")
 
     def step_scanline(self, lines: int) -> None:
         """Show a scanline further on, or back; past the frame's end comes its beginning."""

@@ -135,7 +135,10 @@ class FrameView(QWidget):
             self.bench.view.look_at(pixel)
         if line is not None and line != self.bench.session.project.scanline:
             self.bench.apply(
-                f"Scanline {line}", lambda project: set_scanline(project, line), merge="scanline", origin=self
+                f"Show scanline {line}",
+                lambda project: set_scanline(project, line),
+                origin=self,
+                quiet="scanline",
             )
 
     def _paint_head(self, painter: QPainter) -> None:
