@@ -1,16 +1,20 @@
 """A field that shows what is chosen and opens what else there is."""
 
 from collections.abc import Callable, Sequence
+from time import monotonic
 
-from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, Signal
-from PySide6.QtGui import QActionGroup, QFontMetricsF, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QMenu, QWidget
+from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QActionGroup, QFontMetricsF, QKeyEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QApplication, QMenu, QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.widgets.control import Control, draw_chevron, outlined
 from workbench.gui.widgets.text import draw_text
 
-__all__ = ["Choice"]
+__all__ = ["Choice", "ChoiceMenu"]
+
+_ENDS = {Qt.Key.Key_Home: 0, Qt.Key.Key_End: -1}
+"""Which choice a key goes to."""
 
 
 class Choice(Control):
@@ -86,10 +90,43 @@ class Choice(Control):
             pick_from_menu(self, self._options, self._value, self.chosen.emit)
 
 
+class ChoiceMenu(QMenu):
+    """A list to choose from by arrows, Home and End, or by typing how a choice begins."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("choices")
+        self._typed = ""
+        self._typed_at_s = 0.0
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        actions = self.actions()
+        if event.key() in _ENDS and actions:
+            self.setActiveAction(actions[_ENDS[Qt.Key(event.key())]])
+        elif event.text().strip() and event.text().isprintable():
+            self._search(event.text().lower())
+        else:
+            super().keyPressEvent(event)
+
+    def _search(self, letter: str) -> None:
+        """Go to the next choice that begins with what was typed without a pause."""
+        now_s = monotonic()
+        pause_s = QApplication.keyboardInputInterval() / 1e3
+        self._typed = letter if now_s - self._typed_at_s > pause_s else self._typed + letter
+        self._typed_at_s = now_s
+        actions, held = self.actions(), self.activeAction()
+        at = actions.index(held) if held in actions else -1
+        if len(self._typed) == 1:  # the same letter again goes on to the next one
+            at += 1
+        around = (*actions[max(at, 0) :], *actions[: max(at, 0)])
+        found = next((each for each in around if each.text().lower().startswith(self._typed)), None)
+        if found is not None:
+            self.setActiveAction(found)
+
+
 def pick_from_menu(under: QWidget, options: Sequence[str], value: str, take: Callable[[int], object]) -> None:
     """Open a list under a control; the one that holds now is ticked."""
-    menu = QMenu(under)
-    menu.setAccessibleName("choices")
+    menu = ChoiceMenu(under)
     group = QActionGroup(menu)
     for number, option in enumerate(options):
         action = menu.addAction(option)
