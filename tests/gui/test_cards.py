@@ -94,10 +94,74 @@ def test_refused_row_is_not_taken(desk, qtbot) -> None:
 
 @pytest.mark.parametrize(
     ("text", "nearness"),
-    [("und", 0), ("nam", 1), ("name", 0), ("take", 3), ("xyz", None), ("undo back", 0)],
+    [
+        ("undo name", 0),
+        ("und", 1),
+        ("name", 2),
+        ("undo back", 2),
+        ("nam", 3),
+        ("do", 4),
+        ("take", 5),
+        ("xyz", None),
+    ],
 )
 def test_finder_ranks_by_where_the_letters_stand(text, nearness) -> None:
     assert rank(text, Find("Undo name", "Takes it back", "", list)) == nearness
+
+
+@pytest.mark.parametrize(
+    ("text", "title"),
+    [
+        ("limit", "Pins and supply …"),
+        ("supply", "Pins and supply …"),
+        ("float", "Pins and supply …"),
+        ("resistance", "Pins and supply …"),
+        ("milliamperes", "Pins and supply …"),
+        ("cable", "Monitor and cable …"),
+        ("termination", "Monitor and cable …"),
+        ("levels", "Page Levels"),
+        ("picture", "Page Picture"),
+        ("parts", "Page Parts"),
+        ("edid", "Page Monitor"),
+        ("drawer", "Page Parts"),
+        ("polarity", "Page Timing"),
+        ("settings", "Preferences"),
+        ("e24", "Preferences"),
+        ("help", "Explain what has the focus"),
+        ("full screen", "Projector view"),
+        ("unlink", "Let the channels part"),
+        ("fix", "Mend the finding on show"),
+        ("quit", "Quit"),
+        ("exit", "Quit"),
+    ],
+)
+def test_finder_knows_what_people_call_things(desk, text, title) -> None:
+    card = desk.cards.find(text)
+
+    assert titles(card)[0] == title
+    card.close()
+
+
+def test_finder_finds_undo_before_and_after_there_is_something_to_undo(desk, qtbot) -> None:
+    card = desk.cards.find("undo")
+    assert titles(card)[0] == "Undo"
+    card.close()
+    desk.bench.apply("Let the channels part", unlink)
+    qtbot.waitUntil(desk.bench.actions.action("edit.undo").isEnabled)
+
+    assert titles(desk.cards.find("undo"))[0] == "Undo Let the channels part"
+
+
+def test_finder_finds_the_limits_in_the_preferences_too(desk) -> None:
+    assert "Preferences" in titles(desk.cards.find("limit"))
+
+
+def test_levels_and_enter_open_the_page(desk, qtbot) -> None:
+    card = desk.cards.find("levels")
+
+    qtbot.keyClick(card.field, Qt.Key.Key_Return)
+
+    assert desk.window.pages.page == "levels"
 
 
 def test_finder_opens_on_its_key_and_does_what_is_picked(desk, qtbot) -> None:

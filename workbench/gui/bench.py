@@ -15,12 +15,17 @@ from workbench.gui.live import LiveResult
 from workbench.gui.settings import BASE_POINTS, THEME, Setting, Settings
 from workbench.gui.theme import PROJECTOR, THEMES, Theme, Type
 from workbench.gui.view_state import ViewState
-from workbench.project.document import Project
+from workbench.project.document import Channel, Project
 from workbench.project.edits.channels import link_channels, unlink
 from workbench.project.session import Session
 from workbench.waveform.monitor import Monitor
 
-__all__ = ["DESIGN_PX", "PROJECTOR_PX", "Bench", "Dialogs", "Images", "Notice"]
+__all__ = ["DESIGN_PX", "LINK_TIP", "PROJECTOR_PX", "Bench", "Dialogs", "Images", "Notice"]
+
+LINK_TIP = (
+    "While linked, an edit of one channel's network is made to all three. Linking gives the other two the "
+    "values of the channel that is drawn."
+)
 
 DESIGN_PX = 14.0
 """Height of the base text for which sizes are written down in the panels. [px]"""
@@ -145,13 +150,24 @@ class Bench(QObject):
             return False
         return True
 
+    @property
+    def link_words(self) -> str:
+        """What :meth:`toggle_link` would do now, and whose values would win."""
+        if self.session.project.linked:
+            return "Let the channels part"
+        return f"Link to {self.view.channel.value}'s values"
+
     def toggle_link(self) -> None:
         """Link the channels to the one that is drawn, whose network wins, or let them part."""
-        source = self.view.channel
-        if self.session.project.linked:
-            self.apply("Let the channels part", unlink)
-        elif self.apply(f"Link the channels to {source.value}", lambda p: link_channels(p, source)):
-            self.notice(f"All three channels now have the network of {source.value}.")
+        before, source = self.session.project, self.view.channel
+        if before.linked:
+            self.apply(self.link_words, unlink)
+            return
+        others = [c.value for c in Channel if before.channels[c] != before.channels[source]]
+        if self.apply(self.link_words, lambda project: link_channels(project, source)) and others:
+            self.notice(
+                f"Linked to {source.value}: {' and '.join(others)} took its values; undo brings theirs back."
+            )
 
     def notice(self, text: str, *, warning: bool = False) -> None:
         """Show one sentence inline."""

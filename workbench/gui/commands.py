@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from PySide6.QtGui import QKeySequence
 
 from workbench.gui.actions import ActionSpec
-from workbench.gui.bench import Bench
+from workbench.gui.bench import LINK_TIP, Bench
 from workbench.gui.settings import THEME
 from workbench.gui.theme import ThemeName
 from workbench.gui.window.pages import PageArea
@@ -14,6 +14,19 @@ from workbench.gui.window.pages import PageArea
 __all__ = ["Openers", "edit_specs", "view_specs"]
 
 Key = QKeySequence.StandardKey
+
+PAGE_WORDS = {
+    "picture": "image screen display card dither encoding",
+    "levels": "staircase inl dnl steps linearity",
+    "tolerance": "monte carlo yield boards spread",
+    "timing": "polarity porch sync blanking custom mode edges",
+    "parts": "drawer stock list fit",
+    "monitor": "edid screen range",
+    "clock": "pll divider chip jitter",
+    "palette": "colours",
+    "working": "how formula explain steps",
+}
+"""Words that find a page and are not shown."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +53,7 @@ def edit_specs(bench: Bench, link: Callable[[], object], openers: Openers) -> tu
             session.undo,
             shortcut=Key.Undo,
             tip="Takes back the last step; a field that is being typed in undoes its text.",
+            also="back step",
             enabled=lambda: session.can_undo,
             label=lambda: f"Undo {session.undo_label}".strip(),
         ),
@@ -49,6 +63,7 @@ def edit_specs(bench: Bench, link: Callable[[], object], openers: Openers) -> tu
             session.redo,
             shortcut=("Ctrl+Shift+Z", "Ctrl+Y"),
             tip="Does the step again that was undone last.",
+            also="again repeat step",
             enabled=lambda: session.can_redo,
             label=lambda: f"Redo {session.redo_label}".strip(),
         ),
@@ -58,6 +73,7 @@ def edit_specs(bench: Bench, link: Callable[[], object], openers: Openers) -> tu
             openers.mode,
             shortcut="Ctrl+M",
             tip="Lists every mode of the tables; type a size or a rate to find one.",
+            also="resolution refresh",
         ),
         ActionSpec(
             "edit.ladder",
@@ -65,13 +81,15 @@ def edit_specs(bench: Bench, link: Callable[[], object], openers: Openers) -> tu
             openers.ladder,
             shortcut="Ctrl+L",
             tip="Shape, bits and values; what comes out is shown before it is taken.",
+            also="weighted r-2r segmented dac resistors fit",
         ),
         ActionSpec(
             "edit.link",
-            "Channels linked",
+            "Link the channels",
             link,
-            tip="While linked, an edit of one channel's network is made to all three.",
-            checked=lambda: session.project.linked,
+            tip=LINK_TIP,
+            label=lambda: bench.link_words,
+            also="channels linked unlink apart separate",
         ),
     )
 
@@ -95,6 +113,7 @@ def view_specs(bench: Bench, pages: PageArea, openers: Openers) -> tuple[ActionS
             "View",
             shortcut="F11",
             tip="Shows the same bench at 24 pt and more on white; Esc leaves.",
+            also="full screen class room beamer large",
             checked=lambda: bench.projecting,
         ),
         *(
@@ -109,7 +128,7 @@ def view_specs(bench: Bench, pages: PageArea, openers: Openers) -> tuple[ActionS
             "View",
             shortcut="Ctrl+,",
             tip="Theme, text size, symbols, series, and the limits of the pins.",
-            also="settings options theme dash zig-zag current limit",
+            also="settings options dash zig-zag font current limit milliamperes e12 e24 e48 e96 e192",
         ),
         ActionSpec(
             "help.here",
@@ -118,14 +137,16 @@ def view_specs(bench: Bench, pages: PageArea, openers: Openers) -> tuple[ActionS
             "Help",
             shortcut=Key.HelpContents,
             tip="A short card about the control, field or drawing that has the focus.",
+            also="help what is",
         ),
-        ActionSpec("help.keys", "Keys", openers.keys, "Help", tip="Lists every key."),
+        ActionSpec("help.keys", "Keys", openers.keys, "Help", tip="Lists every key.", also="help shortcuts"),
         ActionSpec(
             "help.cautions",
             "About Backporch, and cautions",
             openers.cautions,
             "Help",
             tip="What to mind before a real display, a real chip or an audience is connected.",
+            also="help safety warning version",
         ),
     )
 
@@ -138,6 +159,7 @@ def _page_spec(number: int, page: str, title: str, pages: PageArea) -> ActionSpe
         "Pages",
         shortcut=f"Alt+{number}",
         tip=f"Unfolds the page {title}, or folds it.",
+        also=PAGE_WORDS.get(page, ""),
         checked=lambda: pages.page == page,
     )
 

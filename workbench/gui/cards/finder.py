@@ -28,6 +28,9 @@ class Find:
     """Words that find it and are not shown."""
 
 
+_REFUSED = 6
+"""The rank of what cannot be done now: after all that can. [1]"""
+
 Source = Callable[[str], Iterable[Find]]
 """Given what is typed, the things of one kind; it may leave out what surely does not match."""
 
@@ -37,23 +40,27 @@ def rank(text: str, find: Find) -> int | None:
 
     What cannot be done now comes after all that can.
 
-    >>> rank("und", Find("Undo", "", "", print)), rank("do", Find("Undo", "", "", print))
-    (0, 2)
+    >>> [rank("levels", Find(title, "", "", print)) for title in ("Page Levels", "Export levels-csv")]
+    [0, 3]
     >>> rank("xyz", Find("Undo", "", "", print)) is None
     True
     """
-    title = find.title.lower()
-    searched = f"{title} {find.detail} {find.also}".lower()
-    words = text.lower().split()
-    if not all(word in searched for word in words):
+    title, said = find.title.lower(), " ".join(text.lower().split())
+    words, of_title = said.split(), title.split()
+    if not all(word in f"{title} {find.detail} {find.also}".lower() for word in words):
         return None
     if find.refused:
-        return 4
-    if not words or title.startswith(words[0]) or words[0] in title.split():
+        return _REFUSED
+    # A page goes by its own name too: "levels" is the page before it is an export.
+    if not words or said in (title, title.removeprefix("page ")):
         return 0
-    if any(part.startswith(words[0]) for part in title.split()):
+    if title.startswith(said):
         return 1
-    return 2 if words[0] in title else 3
+    if words[0] in of_title or words[0] in find.also.lower().split():
+        return 2
+    if any(part.startswith(words[0]) for part in of_title):
+        return 3
+    return 4 if words[0] in title else 5
 
 
 class Finder(SearchCard):

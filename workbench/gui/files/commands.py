@@ -40,7 +40,7 @@ def file_specs(files: FilesFlow, quit_: Callable[[], object]) -> tuple[ActionSpe
             for kind in files.kinds
         ),
         *(_template_spec(files, template) for template in TEMPLATES),
-        ActionSpec("file.quit", "Quit", quit_, "File", "Ctrl+Q", "Closes the window."),
+        ActionSpec("file.quit", "Quit", quit_, "File", "Ctrl+Q", "Closes the window.", also="exit"),
     )
 
 

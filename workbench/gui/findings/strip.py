@@ -126,6 +126,7 @@ class FindingsStrip(QWidget):
                 self.mend,
                 "Findings",
                 shortcut="Ctrl+F8",
+                also="fix remedy repair",
                 enabled=lambda: self.finding is not None and self.finding.remedy is not None,
             ),
         )

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 from workbench.circuit.ladders import MOST_BITS, analyse
 from workbench.circuit.network import GROUND, Network, PartId, Resistor
 from workbench.gui.actions import ActionSpec
-from workbench.gui.bench import Bench
+from workbench.gui.bench import LINK_TIP, Bench
 from workbench.gui.network.canvas import Canvas
 from workbench.gui.network.pins import PinKeys
 from workbench.gui.network.table_rows import as_text
@@ -163,8 +163,8 @@ class NetworkCommands:
                 self.bench.toggle_link,
                 shortcut="L",
                 scope=self.canvas,
-                label=lambda: "Let the channels part" if self._linked() else "Link the channels",
-                tip="While linked, an edit of one channel's network is made to all three.",
+                label=lambda: self.bench.link_words,
+                tip=LINK_TIP,
                 in_finder=False,
             ),
         )
@@ -277,9 +277,6 @@ class NetworkCommands:
         self.bench.notice("The network is on the clipboard, one part a line.")
 
     # Questions
-
-    def _linked(self) -> bool:
-        return self.bench.session.project.linked
 
     def _has_partner(self) -> bool:
         return self.resistor is not None and partner(self.network, self.resistor) is not None

@@ -10,7 +10,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QWidget
 
 from workbench.circuit.ladders import Topology
-from workbench.gui.bench import Bench
+from workbench.gui.bench import LINK_TIP, Bench
 from workbench.gui.mode_title import mode_title
 from workbench.gui.widgets import Button, CheckBox, Choice, Words
 from workbench.gui.widgets.icon_button import IconButton
@@ -69,7 +69,9 @@ class TopBar(QWidget):
         self._rows.addWidget(self.bench_row)
         self._rows.addWidget(self.projector_row)
         bench.theme_changed.connect(self._restyle)
+        bench.view.changed.connect(self._say_link)
         self._restyle()
+        self._say_link()
 
     def show_result(self, project: Project, result: Result) -> None:
         """Name the project, its mode and its ladder."""
@@ -78,6 +80,7 @@ class TopBar(QWidget):
         self.bench_row.ladder.set_value(ladder_title(result))
         self.bench_row.linked.setChecked(project.linked)
         self.bench_row.chain.set_linked(linked=project.linked)
+        self._say_link()
         self.projector_row.name.say(project.name)
         self.projector_row.mode.say(mode_title(project.mode))
 
@@ -88,6 +91,10 @@ class TopBar(QWidget):
     def say_history(self, undo: str) -> None:
         """Name the step that undo would undo."""
         self.bench_row.say_history(undo)
+
+    def _say_link(self) -> None:
+        """Say what a click on the box would do, and whose values would win."""
+        self.bench_row.linked.setToolTip(f"{self._bench.link_words}. {LINK_TIP}")
 
     def _restyle(self) -> None:
         self._rows.setCurrentWidget(self.projector_row if self._bench.projecting else self.bench_row)

@@ -35,7 +35,7 @@ class CardOpening(QObject):
                 lambda: self.open_for(Target(Kind.CONTROLLER)),
                 "Network",
                 tip="Supply, on-resistance, zeros, rise time, and what the pins may carry.",
-                also="current limit milliamperes float floating skew controller driver volts",
+                also="current limit ma milliamperes float floating skew controller driver volts",
             ),
             ActionSpec(
                 "network.cable",
