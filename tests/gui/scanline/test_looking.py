@@ -47,6 +47,31 @@ class TestCursors:
         assert panel.looking.cursors.time_s(Place.THERE) == pytest.approx(moved, abs=40e-9)
         assert seen(panel) == (pytest.approx(0), pytest.approx(800))
 
+    def test_what_stands_at_the_pointer_follows_a_drag(self, panel: ScanlinePanel, monkeypatch) -> None:
+        said: list[str] = []
+        monkeypatch.setattr(panel.plot.pointer_card, "say", lambda _places, _x, words, *_: said.append(words))
+        start = place_of(panel, panel.looking.cursors.time_s(Place.HERE))
+
+        drag(panel.plot.viewport(), start, start + QPoint(20, 0), start + QPoint(100, 0))
+
+        pixel = panel.looking.cursors.pixel(Place.HERE) - panel.bench.session.project.mode.h.blanking
+        assert said[-1].startswith(f"active · pixel {pixel} ·")
+
+    def test_the_mouse_puts_it_into_the_middle_of_a_narrow_pixel(self, panel: ScanlinePanel) -> None:
+        click(panel, 20.01e-6)
+
+        pixels = panel.looking.cursors.time_s(Place.HERE) * 25_175_000
+        assert pixels % 1 == pytest.approx(0.5)
+
+    def test_and_anywhere_in_a_wide_one(self, panel: ScanlinePanel) -> None:
+        panel.choose_preset(Preset.PIXELS)
+        first_s = panel.plot.time.first_s
+
+        click(panel, first_s + 5.2 / 25_175_000)
+
+        pixels = (panel.looking.cursors.time_s(Place.HERE) - first_s) * 25_175_000
+        assert pixels == pytest.approx(5.2, abs=0.05)
+
     @pytest.mark.parametrize(
         ("key", "keys", "pixels"),
         [

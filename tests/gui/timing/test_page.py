@@ -7,6 +7,7 @@ from tests.gui.gestures import drag
 from workbench.gui.timing import TimingPage
 from workbench.gui.timing.frame_axes import ticks
 from workbench.project.document import Channel, MonitorRange
+from workbench.project.edits.picture import set_scanline
 from workbench.timing.mode import Polarity, Region
 from workbench.timing.search import find_mode
 
@@ -251,6 +252,24 @@ def test_a_click_on_the_frame_goes_to_the_pixel(qtbot, page):
     assert shown.bench.view.pixel == pytest.approx(300, abs=2)
     qtbot.keyClick(view, Qt.Key.Key_Right)
     assert shown.bench.view.pixel == pytest.approx(301, abs=2)
+
+
+@pytest.mark.parametrize(
+    ("pixel", "scanline"),
+    [(480, 240), (30, 500), (799, 1)],
+    ids=["in the middle", "in a porch", "at the edge"],
+)
+def test_the_lines_over_the_frame_leave_its_words_free(page, pixel, scanline):
+    shown = page(set_scanline(board(), scanline))
+    view = shown.frame_view
+    box = view.size_box(view.frame()).toAlignedRect()
+    shown.bench.view.look_at(0)
+    without = view.grab(box).toImage()
+
+    shown.bench.view.look_at(pixel)
+
+    assert view.grab(box).toImage() == without
+    assert box.width() > 80
 
 
 def test_places_beside_the_frame_are_no_pixel(page):

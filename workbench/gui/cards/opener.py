@@ -146,7 +146,10 @@ class Cards(QObject):
             action = actions.action(spec.id)
             if spec.in_finder:
                 why_not = "" if action.isEnabled() else "not now"
-                yield Find(action.text(), spec.tip, actions.keys(spec.id), action.trigger, why_not, spec.also)
+                # A panel's key counts while it has the focus; another panel may use it for something else.
+                where = f"{spec.group}: " if spec.scope is not None and actions.keys(spec.id) else ""
+                keys = f"{where}{actions.keys(spec.id)}"
+                yield Find(action.text(), spec.tip, keys, action.trigger, why_not, spec.also)
 
     def _parts(self, _text: str) -> "Iterable[Find]":
         from workbench.gui.cards.finder import Find

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, Signal
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen, QResizeEvent
-from PySide6.QtWidgets import QLayout, QLayoutItem, QMenu, QSizePolicy, QWidget
+from PySide6.QtWidgets import QLayout, QLayoutItem, QMenu, QSizePolicy, QSpacerItem, QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.scanline.content.presets import Preset
@@ -15,6 +15,11 @@ from workbench.picture.scene import Card, Picture
 from workbench.timing.mode import Mode
 
 __all__ = ["ScanlineHead", "ViewMenu"]
+
+GAPS = (6, 12, 12)
+"""Before the line's number, before the presets, before the card. [design px]"""
+PROJECTED_GAPS = 0.4
+"""On a projector, where room is short, they are so much of it. [1]"""
 
 
 class ScanlineHead(PanelHead):
@@ -41,6 +46,7 @@ class ScanlineHead(PanelHead):
             Words(bench, size=0.93, weight=500, mono=True, width_for=longest)
             for longest in ("00.000 µs", "00.000 kHz", "00.00 Hz")
         )
+        self._gaps = tuple(QSpacerItem(0, 0) for _ in GAPS)
         self._fill_row()
         self._explain()
         for preset, button in self.presets.items():
@@ -54,20 +60,31 @@ class ScanlineHead(PanelHead):
         row.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
         self.setMinimumWidth(0)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-        row.addSpacing(self.bench.px(6))
+        row.addSpacerItem(self._gaps[0])
         row.addWidget(self.line)
         row.addWidget(self.lines)
-        row.addSpacing(self.bench.px(12))
+        row.addSpacerItem(self._gaps[1])
         for button in self.presets.values():
             row.addWidget(button)
-        row.addSpacing(self.bench.px(12))
+        row.addSpacerItem(self._gaps[2])
         row.addWidget(self.card)
         row.addStretch(1)
         for widget in (self.fanned, self.ideal, self.dashed, self.view_menu):
             row.addWidget(widget)
         for figure in (self.line_time, self.line_rate, self.frame_rate):
-            figure.setContentsMargins(self.bench.px(6), 0, 0, 0)
             row.addWidget(figure)
+        self._space()
+
+    def _space(self) -> None:
+        """Take the gaps between the parts of the row at the size in force."""
+        part = PROJECTED_GAPS if self.bench.projecting else 1.0
+        for gap, width in zip(self._gaps, GAPS, strict=True):
+            gap.changeSize(
+                self.bench.px(part * width), 0, QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Minimum
+            )
+        for figure in (self.line_time, self.line_rate, self.frame_rate):
+            figure.setContentsMargins(self.bench.px(6), 0, 0, 0)
+        self.row.invalidate()
 
     def _explain(self) -> None:
         tips = {
@@ -115,6 +132,7 @@ class ScanlineHead(PanelHead):
                 return
 
     def _refit(self) -> None:
+        self._space()
         self.fit(self.width())
 
     def _show_all_but(self, hidden: set[str]) -> None:

@@ -1,7 +1,7 @@
 """The number of the scanline, typed, stepped or picked from where the frame changes."""
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPalette, QPen
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPalette, QPen, QValidator
 from PySide6.QtWidgets import QAbstractSpinBox, QMenu, QSpinBox, QWidget
 
 from workbench.gui.bench import Bench
@@ -11,6 +11,9 @@ from workbench.timing.frame import v_sync_lines
 from workbench.timing.mode import Mode
 
 __all__ = ["LineField", "LineMenu", "landmarks"]
+
+MOST_DIGITS = 6
+"""So many digits are taken in; a frame has fewer. [1]"""
 
 
 def landmarks(mode: Mode) -> list[tuple[str, int]]:
@@ -64,6 +67,21 @@ class LineField(QSpinBox):
         if total != self.maximum():
             self.setMaximum(total)
             self.restyle()
+
+    def validate(self, text: str, place: int) -> tuple[QValidator.State, str, int]:
+        """Take in any number, so that no key is swallowed; one out of range is refused when it is left."""
+        digits = text.strip()
+        if digits and not (digits.isascii() and digits.isdigit() and len(digits) <= MOST_DIGITS):
+            return QValidator.State.Invalid, text, place
+        inside = digits != "" and self.minimum() <= int(digits) <= self.maximum()
+        return QValidator.State.Acceptable if inside else QValidator.State.Intermediate, text, place
+
+    def fixup(self, text: str) -> str:
+        """Say which lines there are; the old line stays."""
+        if text.strip():
+            words = f"There is no line {text.strip()}: this mode has lines 1 … {self.maximum()}."
+            self._bench.notice(words, warning=True)
+        return str(self.value())
 
     def paintEvent(self, event: QPaintEvent) -> None:
         if self.hasFocus() or self.underMouse():

@@ -16,6 +16,8 @@ __all__ = ["Looking"]
 
 QUIET_MS = 700
 """After a rest this long the next step of the wheel is another step to undo. [ms]"""
+WIDE_PIXEL = 8
+"""Inside a pixel this wide the mouse puts a cursor anywhere, in narrower ones in the middle. [design px]"""
 COARSE = 8
 """Pixels, or lines of a frame, that a key moves with Shift. [1]"""
 
@@ -107,13 +109,19 @@ class Looking(QObject):
             self.rest()
         else:
             there = bool(keys & Qt.KeyboardModifier.ShiftModifier)
-            self.cursors.put(Place.THERE if there else Place.HERE, time_s)
+            self._put(Place.THERE if there else Place.HERE, time_s)
 
     def _on_carried(self, place: Place, time_s: float) -> None:
         if self.frame:
             self._edits.show_scanline(self.frame_readings.scanline_at(time_s))
         else:
-            self.cursors.put(place, time_s)
+            self._put(place, time_s)
+
+    def _put(self, place: Place, time_s: float) -> None:
+        """Put a cursor where the mouse is, into the middle of a pixel where these are narrow."""
+        time, pixel_s = self._plot.time, self._plot.shown.count_s
+        width = (time.right - time.left) * pixel_s / (time.last_s - time.first_s)
+        self.cursors.put(place, time_s, whole=width < self._plot.bench.px(WIDE_PIXEL))
 
     def _on_pointed(self, time_s: float | None) -> None:
         if self.frame:

@@ -8,7 +8,7 @@ from workbench.gui.scanline.content.frame_count import FrameCount
 from workbench.gui.scanline.content.scales import volts_top
 from workbench.gui.scanline.content.shown import Shown, shown_line
 from workbench.gui.scanline.content.words import time_decimals, v_sync_sentence
-from workbench.gui.scanline.lanes.end_names import HeldLevel
+from workbench.gui.scanline.lanes.end_names import HeldLevel, too_high_of
 from workbench.gui.scanline.lanes.view import LanesView
 from workbench.gui.scanline.ruler import LineRuler, RulerText
 from workbench.pipeline.result import Result
@@ -36,7 +36,7 @@ class Showing:
             return
         if self.frame:
             shown, areas = self._frame(project, result), frame_areas(project)
-            sentence = f"H sync: {project.mode.v.total} pulses, one a line"
+            sentence: tuple[str, ...] = (f"H sync: {project.mode.v.total} pulses, one a line",)
         else:
             self._frame_count.stop()
             shown, areas = self._shown_line(project, result.scanline), line_areas(project, result.picture)
@@ -44,7 +44,9 @@ class Showing:
         levels = (result.channels[channel].levels.volts_by_code for channel in Channel)
         highest = max(float(volts.max()) for volts in levels)
         reached = max(highest, float(shown.colour_volts.max()) / 1.03)
-        self._plot.show_traces(shown, highest_volts=highest, top_volts=volts_top(reached), sentence=sentence)
+        self._plot.show_traces(
+            shown, top_volts=volts_top(reached), sentence=sentence, too_high=too_high_of(result.findings)
+        )
         self._plot.strip.show_areas(areas)
         self._show_counts(project)
         self.light(result)
@@ -57,7 +59,8 @@ class Showing:
         if part is not None and result.scanline is not None and not self.frame:
             codes = result.scanline.codes[list(Channel).index(view.channel)]
             moved = moved_stretches(channel.network, codes, part)
-        self._plot.show_moved(moved, f"{part} moves these" if moved else "")
+        words = (f"{part} moves these", f"moved by {part}", f"by {part}")
+        self._plot.show_moved(moved, words if moved else ())
         code = view.held(view.channel)
         held = []
         if code is not None and code < len(channel.levels.volts_by_code):

@@ -3,10 +3,11 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QFont, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QFont, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QRegion
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
+from workbench.gui.scanline.content.words import pixel_words
 from workbench.gui.timing.frame_axes import paint_axes
 from workbench.gui.timing.tints import region_tint
 from workbench.gui.widgets import draw_text
@@ -111,7 +112,7 @@ class FrameView(QWidget):
             super().keyPressEvent(event)
             return
         self.bench.apply(
-            "Another scanline", lambda project: step_scanline(project, steps), merge="scanline", origin=self
+            "Another scanline", lambda project: step_scanline(project, steps), origin=self, quiet="scanline"
         )
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -126,6 +127,8 @@ class FrameView(QWidget):
             self._paint_regions(painter, frame)
             if self.has_axes:
                 paint_axes(painter, self.bench, frame, self.mode)
+            self._paint_size(painter, frame)
+            painter.setClipRegion(QRegion(self.rect()) - QRegion(self.size_box(frame).toAlignedRect()))
             self._paint_pixel(painter, frame)
             self._paint_scanline(painter, frame)
 
@@ -170,15 +173,13 @@ class FrameView(QWidget):
                     frame.left() + start * across, frame.top(), (end - start) * across, frame.height()
                 )
                 painter.fillRect(band, region_tint(theme, region, Direction.HORIZONTAL))
-        picture = QRectF(
-            frame.left() + mode.h.blanking * across, frame.top(), mode.h.active * across, mode.v.active * down
-        )
+        picture = self._picture(frame)
         painter.fillRect(picture, region_tint(theme, Region.ACTIVE, Direction.HORIZONTAL))
         self._paint_outlines(painter, frame, picture)
 
     def _paint_outlines(self, painter: QPainter, frame: QRectF, picture: QRectF) -> None:
         assert self.mode is not None
-        theme, type_, px, mode = self.bench.theme, self.bench.type, self.bench.px, self.mode
+        theme, mode = self.bench.theme, self.mode
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(QPen(theme.color("outline"), 1.0))
         painter.drawRect(frame)
@@ -186,14 +187,40 @@ class FrameView(QWidget):
         painter.drawRect(picture)
         if mode.h.border or mode.v.border:
             self._paint_border(painter, frame, picture)
-        middle = QRectF(picture.left(), picture.center().y() - px(20), picture.width(), px(18))
-        large, small = type_.mono(1.0, 500), type_.sans(0.86)
-        size = self.longest((f"{mode.h.active} × {mode.v.active}",), picture.width() - px(8), large)
-        draw_text(painter, middle, size, large, theme.color("text"), align=_CENTRE)
+
+    def _picture(self, frame: QRectF) -> QRectF:
+        """Return where the active picture lies."""
+        assert self.mode is not None
+        across, down = frame.width() / self.mode.h.total, frame.height() / self.mode.v.total
+        left, size = self.mode.h.blanking * across, (self.mode.h.active * across, self.mode.v.active * down)
+        return QRectF(frame.left() + left, frame.top(), *size)
+
+    def _size_words(self, room: float) -> tuple[tuple[str, QFont], tuple[str, QFont]]:
+        """Return the two lines that say how large the picture is, as long as there is room. [px]"""
+        assert self.mode is not None
+        mode, large, small = self.mode, self.bench.type.mono(1.0, 500), self.bench.type.sans(0.86)
         share = f"{100.0 * mode.h.active * mode.v.active / (mode.h.total * mode.v.total):.1f} %"
         forms = (f"active, {share} of the time", f"{share} of the time", share)
-        words = self.longest(forms, picture.width() - px(8), small)
-        draw_text(painter, middle.translated(0, px(20)), words, small, theme.color("dim"), align=_CENTRE)
+        size = self.longest((f"{mode.h.active} × {mode.v.active}",), room, large)
+        return (size, large), (self.longest(forms, room, small), small)
+
+    def size_box(self, frame: QRectF) -> QRectF:
+        """Return where the words in the picture stand; the lines over the frame leave it free."""
+        px, picture = self.bench.px, self._picture(frame)
+        lines = self._size_words(picture.width() - px(8))
+        width = max(self.bench.type.width(words, font) for words, font in lines)
+        if not width:
+            return QRectF()
+        middle, half = picture.center(), width / 2 + px(5)
+        return QRectF(middle.x() - half, middle.y() - px(21), 2 * half, px(40))
+
+    def _paint_size(self, painter: QPainter, frame: QRectF) -> None:
+        theme, px, picture = self.bench.theme, self.bench.px, self._picture(frame)
+        line = QRectF(picture.left(), picture.center().y() - px(20), picture.width(), px(18))
+        inks = (theme.color("text"), theme.color("dim"))
+        for (words, font), ink in zip(self._size_words(picture.width() - px(8)), inks, strict=True):
+            draw_text(painter, line, words, font, ink, align=_CENTRE)
+            line.translate(0, px(20))
 
     def longest(self, forms: Sequence[str], width: float, font: QFont) -> str:
         """Return the first of some words, long to short, that has room; nothing if none has."""
@@ -221,11 +248,11 @@ class FrameView(QWidget):
         x = frame.left() + frame.width() * (pixel + 0.5) / self.mode.h.total
         painter.setPen(QPen(theme.color("accent"), 1.2, Qt.PenStyle.DashLine))
         painter.drawLine(QPointF(x, frame.top() - px(6)), QPointF(x, frame.bottom()))
-        left = max(min(x - px(40), frame.right() - px(60)), 0.0)
-        words = QRectF(left, frame.top() - px(24), px(80), px(18))
-        draw_text(
-            painter, words, f"pixel {pixel}", type_.sans(0.86, 500), theme.color("accent"), align=_CENTRE
-        )
+        face, words = type_.sans(0.86, 500), pixel_words(pixel, self.mode)
+        width = type_.width(words, face)
+        left = max(min(x - width / 2, self.width() - width), 0.0)
+        box = QRectF(left, frame.top() - px(24), width, px(18))
+        draw_text(painter, box, words, face, theme.color("accent"))
 
     def _paint_scanline(self, painter: QPainter, frame: QRectF) -> None:
         """Draw the chosen scanline in the accent, and name it and the number of lines at the right."""

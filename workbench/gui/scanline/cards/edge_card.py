@@ -32,6 +32,7 @@ class EdgeView:
     """How far below its true place each channel of ``order`` is drawn. [px]"""
     dashed: bool
     top_volts: float
+    title: str
     figures: tuple[tuple[str, str], ...]
     """Words and value of each line under the picture."""
 
@@ -60,9 +61,8 @@ class EdgeCard(Overlay):
         box = self.box
         draw_card(painter, self.bench, box.adjusted(0, 0, -2, -4))
         inner = box.adjusted(px(10), px(6), -px(12), -px(9))
-        title = f"edge at pixel {view.edge.column}".replace("-", "\u2212")
         head = QRectF(inner.left(), inner.top(), inner.width(), px(18))
-        draw_text(painter, head, title, type_.sans(0.86, 500), theme.color("text"))
+        draw_text(painter, head, view.title, type_.sans(0.86, 500), theme.color("text"))
         feet = inner.bottom() - px(17) * len(view.figures)
         for row, (words, value) in enumerate(view.figures):
             line = QRectF(inner.left(), feet + row * px(17), inner.width(), px(17))

@@ -8,7 +8,7 @@ from workbench.gui.scanline.cards.readout_card import FORMS, Readout
 from workbench.gui.scanline.cards.readout_line import ReadoutLine
 from workbench.gui.scanline.content.cursors import Cursors, Place
 from workbench.gui.scanline.content.edges import close_up, nearest_edge
-from workbench.gui.scanline.content.words import nanoseconds, pointer_words, volts
+from workbench.gui.scanline.content.words import nanoseconds, pixel_words, pointer_words, volts
 from workbench.gui.scanline.lanes.styles import FAN, Look, drawing_order, drops
 from workbench.gui.scanline.lanes.view import LanesView
 from workbench.pipeline.result import Result
@@ -52,19 +52,18 @@ class Readings:
     def point(self, time_s: float | None) -> None:
         """Say what stands under the pointer."""
         self._pointed_s = time_s
-        places = self._view.places
-        x = None if time_s is None else self._view.time.x(time_s)
-        self._view.pointer_line.stand(places, x)
-        self._say_at(time_s)
+        self._say()
 
-    def _say_at(self, time_s: float | None) -> None:
+    def _say(self) -> None:
         """Read the line beside the pointer; on a projector, where no other readout is, at the cursor that
         the keys move.
         """
-        places = self._view.places
+        places, time, time_s = self._view.places, self._view.time, self._pointed_s
+        if time_s is not None and not time.first_s <= time_s <= time.last_s:
+            time_s = None
+        self._view.pointer_line.stand(places, None if time_s is None else time.x(time_s))
         if time_s is None and self._pinned:
             time_s = self._cursors.time_s(self._cursors.active)
-        time = self._view.time
         line = self._result.scanline if self._result else None
         if time_s is None or line is None or not time.first_s <= time_s <= time.last_s:
             self._view.pointer_card.say(places, None, "", ())
@@ -96,7 +95,7 @@ class Readings:
         there = as_line and self._view.places.low and self._view.places.folded
         self._view.strip.show_names(shown=not there and not self._bench.projecting)
         self._line.show_readout(readout)
-        self._say_at(self._pointed_s)
+        self._say()
         if fits is None:
             self._view.hide_cards()
             return
@@ -148,6 +147,7 @@ class Readings:
                 drops=tuple(below[c] for c in order),
                 dashed=self.look.dashed,
                 top_volts=self._view.top_volts,
+                title=f"edge at {pixel_words(pixel, scanline.mode)}",
                 figures=(
                     ("10 to 90 %", nanoseconds(step.rise_s)),
                     ("to ½ LSB", nanoseconds(step.settle_s)),

@@ -6,7 +6,14 @@ from PySide6.QtCore import QLineF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
 
 from workbench.gui.bench import Bench
-from workbench.gui.scanline.content.words import axis_position, between_words, microseconds, signed, volts
+from workbench.gui.scanline.content.words import (
+    between_words,
+    microseconds,
+    position_words,
+    signed,
+    volts,
+    volts_between,
+)
 from workbench.gui.scanline.lanes.overlay import Overlay, draw_card
 from workbench.gui.widgets import draw_text
 from workbench.project.document import Channel
@@ -127,7 +134,7 @@ class _Rows:
     def times(self) -> None:
         r = self.readout
         self._row("µs", microseconds(r.here.time_s, r.mode), microseconds(r.there.time_s, r.mode))
-        here, there = (signed(str(axis_position(reading, r.mode))) for reading in (r.here, r.there))
+        here, there, _ = position_words(r.here, r.there, r.mode)
         self._row("px", here, there)
 
     def channels(self) -> None:
@@ -139,7 +146,8 @@ class _Rows:
 
     def between(self) -> None:
         r = self.readout
-        time, pixels = between_words(r.between, r.mode)
+        time, pixels = between_words(r.here, r.there, r.mode)
+        apart = volts_between(r.here, r.there)
         self._label("between")
         self._put(time, self.right, self.mono)
         self._down()
@@ -147,7 +155,7 @@ class _Rows:
         self._down()
         for i, channel in enumerate(Channel if self.card.form.differences else ()):
             self._label(channel.value, channel)
-            self._level(volts(r.between.volts[i]), signed(str(r.between.codes[i])), self.right, signs=1)
+            self._level(apart[i], signed(str(r.between.codes[i])), self.right, signs=1)
             self._down()
 
     def rule(self) -> None:
@@ -164,8 +172,9 @@ class _Rows:
 
     def _row(self, label: str, here: str, there: str) -> None:
         self._label(label)
-        self._put(here, self.right - self.column - self.gap, self.mono)
-        self._put(there, self.right, self.mono)
+        for text, right in ((here, self.right - self.column - self.gap), (there, self.right)):
+            # A count with the name of its region before it has room in the narrower face.
+            self._put(text, right, self.words if " " in text else self.mono)
         self._down()
 
     def _level(self, value: str, code: str, right: float, *, signs: int = 0) -> None:

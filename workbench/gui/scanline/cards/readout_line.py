@@ -54,7 +54,7 @@ class ReadoutLine(QWidget):
         for name, reading in (("here", readout.here), ("there", readout.there)):
             levels = (volts(value) for value in reading.volts[:3])
             rows.append((name, f"{microseconds(reading.time_s, readout.mode)} µs", *levels))
-        return [*rows, ("between", *between_words(readout.between, readout.mode))]
+        return [*rows, ("between", *between_words(readout.here, readout.there, readout.mode))]
 
     def _pieces(self, words: tuple[str, ...]) -> Iterator[Piece]:
         theme, type_, px = self._bench.theme, self._bench.type, self._bench.px

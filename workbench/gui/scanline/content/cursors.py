@@ -1,6 +1,7 @@
 """The two places on the line that are read: *here* and *there*."""
 
 from enum import Enum
+from math import floor
 
 from PySide6.QtCore import QObject, Signal
 
@@ -58,9 +59,15 @@ class Cursors(QObject):
         """Return the pixel under a cursor, from 0 at the start of the front porch. [1]"""
         return min(int(self._columns[place] + self._mode.h.blanking + 1e-9), self._mode.h.total - 1)
 
-    def put(self, place: Place, time_s: float) -> None:
-        """Put a cursor at a time of the line; the keys move it from now on."""
-        self._set(place, time_s * self._mode.pixel_clock_hz - self._mode.h.blanking)
+    def put(self, place: Place, time_s: float, *, whole: bool = False) -> None:
+        """Put a cursor at a time of the line, or into the middle of the pixel there if ``whole``.
+
+        The keys move it from now on.
+        """
+        column = time_s * self._mode.pixel_clock_hz - self._mode.h.blanking
+        if whole:
+            column = min(floor(column), self._mode.h.active - 1) + 0.5
+        self._set(place, column)
 
     def put_on_pixel(self, place: Place, pixel: int) -> None:
         """Put a cursor into the middle of a pixel, if it is not on it already."""

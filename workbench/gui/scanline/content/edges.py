@@ -15,8 +15,6 @@ __all__ = ["CloseUp", "close_up", "nearest_edge", "smoothed"]
 class CloseUp:
     """The colour traces around one transition."""
 
-    column: int
-    """Pixel that starts at the transition, from the picture's left edge. [1]"""
     times_s: NDArray[np.float64]
     """From the transition on, shape (n_samples,). [s]"""
     volts: NDArray[np.float32]
@@ -64,7 +62,7 @@ def close_up(scanline: Scanline, pixel: int, wanted: Channel, *, around_s: float
     changing = [channel for channel, moves in zip(Channel, changed, strict=True) if moves]
     channel = wanted if wanted in changing else next(iter(changing), None)
     volts = scanline.volts[:3, first : last + 1]
-    return CloseUp(pixel - scanline.mode.h.blanking, times_s, volts, channel)
+    return CloseUp(times_s, volts, channel)
 
 
 def smoothed(samples: NDArray[np.floating], parts: int) -> NDArray[np.float64]:

@@ -7,22 +7,29 @@ from workbench.timing.mode import Mode, Region
 from workbench.waveform.reading import Between, Reading
 
 __all__ = [
-    "axis_position",
     "between_words",
     "microseconds",
     "nanoseconds",
+    "own_pixel",
+    "pixel_words",
     "pointer_words",
+    "position_words",
     "reading_table",
     "refusal",
     "signed",
     "time_decimals",
     "v_sync_sentence",
     "volts",
+    "volts_between",
 ]
 
 _SHORT_PIXEL_S = 15e-9
 """Pixels shorter than this want four decimals of a microsecond. [s]"""
 _NAMES = ("red", "green", "blue")
+_SHORT = {Region.FRONT_PORCH: "front ", Region.SYNC: "sync ", Region.BACK_PORCH: "back ", Region.ACTIVE: ""}
+"""Names of the regions where a column is narrow; a pixel of the picture needs none."""
+_WHOLE = 1e-3
+"""Cursors this near to whole pixels apart are whole pixels apart. [1]"""
 
 
 def signed(text: str) -> str:
@@ -50,66 +57,105 @@ def volts(value: float) -> str:
     return signed(f"{value + 0.0:.3f}") if abs(value) >= 0.0005 else "0.000"
 
 
-def axis_position(reading: Reading, mode: Mode) -> int:
-    """Return a pixel counted from the picture's left edge; below 0 in blanking. [1]"""
-    return reading.pixel - mode.h.blanking
+def own_pixel(pixel: int, mode: Mode) -> int:
+    """Return a pixel's number in its own region, from 0: the picture counts its own, each porch too. [1]
+
+    Parameters
+    ----------
+    pixel : int
+        From the start of the front porch, ``0 <= pixel < h.total``. [1]
+    """
+    return pixel - _start(mode.h.region(pixel), mode)
+
+
+def pixel_words(pixel: int, mode: Mode) -> str:
+    """Return which pixel one is that is counted from the start of the front porch."""
+    region = mode.h.region(pixel)
+    words = f"pixel {own_pixel(pixel, mode)}"
+    return words if region is Region.ACTIVE else f"{words} of the {region.value}"
 
 
 def pointer_words(reading: Reading, mode: Mode) -> str:
     """Return where a reading stands, in words: region, pixel and codes."""
     codes = " ".join(str(code) for code in reading.codes)
-    if reading.region is Region.ACTIVE:
-        place = f"{axis_position(reading, mode)}"
-    else:
-        first, after = _span(reading.region, mode)
-        place = f"{reading.pixel - first + 1} of {after - first}"
-    return f"{reading.region.value} · pixel {place} · code {codes}"
+    return f"{reading.region.value} · pixel {own_pixel(reading.pixel, mode)} · code {codes}"
 
 
-def between_words(between: Between, mode: Mode) -> tuple[str, str]:
-    """Return the time and the pixels between two readings, with their units."""
-    pixels = signed(f"{between.pixels:.1f}")
-    return f"{microseconds(between.seconds, mode)} µs", f"{pixels.removesuffix('.0')} px"
+def position_words(here: Reading, there: Reading, mode: Mode) -> tuple[str, str, str]:
+    """Return the pixels of two readings and what lies between, all as fine as these need.
+
+    Whole pixels apart, whole pixels are told; else tenths, cut and not rounded, as a pixel lasts to
+    its end. A reading in blanking has the region's name before its own count.
+    """
+    apart = (there.time_s - here.time_s) * mode.pixel_clock_hz
+    if abs(apart - round(apart)) < _WHOLE:
+        texts = [f"{_SHORT[r.region]}{own_pixel(r.pixel, mode)}" for r in (here, there)]
+        return texts[0], texts[1], signed(str(there.pixel - here.pixel))
+    tenths = [int(reading.time_s * mode.pixel_clock_hz * 10 + _WHOLE) for reading in (here, there)]
+    texts = [
+        f"{_SHORT[r.region]}{tenth / 10 - _start(r.region, mode):.1f}"
+        for r, tenth in zip((here, there), tenths, strict=True)
+    ]
+    return texts[0], texts[1], signed(f"{(tenths[1] - tenths[0]) / 10:.1f}")
+
+
+def between_words(here: Reading, there: Reading, mode: Mode) -> tuple[str, str]:
+    """Return the time and the pixels between two readings as they are told, with their units."""
+    decimals = time_decimals(mode)
+    first, second = (round(reading.time_s * 1e6, decimals) for reading in (here, there))
+    return (
+        f"{signed(f'{second - first + 0.0:.{decimals}f}')} µs",
+        f"{position_words(here, there, mode)[2]} px",
+    )
+
+
+def volts_between(here: Reading, there: Reading) -> tuple[str, ...]:
+    """Return the differences of the voltages as they are told, so that the figures add up."""
+    return tuple(
+        volts(round(second, 3) - round(first, 3))
+        for first, second in zip(here.volts, there.volts, strict=True)
+    )
 
 
 def reading_table(here: Reading, there: Reading, between: Between, mode: Mode) -> str:
     """Return both readings and what lies between them as a table with tabs."""
     rows: list[Sequence[object]] = [("", "unit", "here", "there", "between")]
-    times = (here.time_s, there.time_s, between.seconds)
-    rows.append(("time", "µs", *(microseconds(time, mode) for time in times)))
-    places = (axis_position(here, mode), axis_position(there, mode))
-    rows.append(("pixel", "px", *places, between_words(between, mode)[1].removesuffix(" px")))
+    times = (microseconds(reading.time_s, mode) for reading in (here, there))
+    rows.append(("time", "µs", *times, between_words(here, there, mode)[0].removesuffix(" µs")))
+    rows.append(("pixel", "px", *position_words(here, there, mode)))
     rows.append(("region", "", here.region.value, there.region.value, ""))
+    apart = volts_between(here, there)
     for i, name in enumerate((*_NAMES, "H sync", "V sync")):
-        rows.append((name, "V", *(volts(r.volts[i]) for r in (here, there, between))))
+        rows.append((name, "V", *(volts(r.volts[i]) for r in (here, there)), apart[i]))
     for i, name in enumerate(_NAMES):
         codes = (here.codes[i], there.codes[i], signed(str(between.codes[i])))
         rows.append((f"{name} code", "", *codes))
     return "\n".join("\t".join(str(cell) for cell in row) for row in rows)
 
 
-def _span(region: Region, mode: Mode) -> tuple[int, int]:
-    """Return the first pixel of a region of the line and the one after its last."""
-    edges = (0, *mode.h.edges)
-    index = list(Region).index(region)
-    return edges[index], edges[index + 1]
+def _start(region: Region, mode: Mode) -> int:
+    """Return the first pixel of a region of the line."""
+    return (0, *mode.h.edges)[list(Region).index(region)]
 
 
-def v_sync_sentence(mode: Mode, number: int) -> str:
-    """Return what V sync does on a line where it does not change; empty where its edge is seen."""
+def v_sync_sentence(mode: Mode, number: int) -> tuple[str, ...]:
+    """Return what V sync does on a line where it does not change, longest wording first.
+
+    Nothing where its edge is seen. It changes with the leading edge of H sync, not with a line.
+    """
     before, active = v_sync_asserted(mode, number)
     if before != active:
-        return ""
+        return ()
     lines = v_sync_lines(mode)
-    high = active == (mode.v.polarity.value == "+")
-    level = "high" if high else "low"
-    if len(lines) == 1:
-        which = f"line {lines[0]}"
-    elif len(lines) == 2:
-        which = f"lines {lines[0]} and {lines[1]}"
-    else:
-        which = f"lines {lines[0]} to {lines[-1]}"
-    return f"{level} all line: V sync is active on {which}" + ("" if active else " only")
+    after = (lines.stop - 1) % mode.v.total + 1
+    level = "high" if active == (mode.v.polarity.value == "+") else "low"
+    when = f"from H sync of line {lines.start} to H sync of line {after}"
+    only = "" if active else "only "
+    return (
+        f"{level} all line: V sync is active {only}{when}",
+        f"active {only}{when}",
+        f"{level} all line",
+    )
 
 
 def refusal(mode: Mode) -> str:

@@ -10,7 +10,7 @@ from workbench.gui.scanline.content.areas import region_spans
 from workbench.gui.scanline.content.scales import TimeScale
 from workbench.gui.scanline.lanes.overlay import Overlay
 from workbench.gui.scanline.lanes.places import Places
-from workbench.gui.widgets import draw_text
+from workbench.gui.widgets.caption import draw_caption
 from workbench.timing.mode import Axis, Region
 
 __all__ = ["WHITE_WINDOW_VOLTS", "Backdrop", "Ground"]
@@ -35,8 +35,8 @@ class Ground:
     window_y: tuple[float, float] | None
     """Top and bottom of the white window on the screen. [px]"""
     held_y: tuple[float, ...]
-    sentence: str
-    """Said in the sync lane, where V sync does not change."""
+    sentence: tuple[str, ...]
+    """Said in the sync lane, where V sync does not change, longest wording first."""
     sentence_y: float
     """Middle of its line, beside the V sync trace. [px]"""
 
@@ -111,4 +111,4 @@ class Backdrop(Overlay):
         if not ground.places.low:
             right = Qt.AlignmentFlag.AlignRight
             font, ink = self.bench.type.sans(0.80), self.bench.theme.color("dim")
-            draw_text(painter, box, ground.sentence, font, ink, align=right)
+            draw_caption(painter, box, ground.sentence, font, ink, align=right)

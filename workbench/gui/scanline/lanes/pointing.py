@@ -88,7 +88,9 @@ class PointingView(pg.GraphicsView):
         x, y = event.position().x(), event.position().y()
         if self._carried is not None:
             lane = self.places.colour
-            self.carried.emit(self._carried, self.time.time_s(min(max(x, lane.left()), lane.right())))
+            time_s = self.time.time_s(min(max(x, lane.left()), lane.right()))
+            self.carried.emit(self._carried, time_s)
+            self.pointed.emit(time_s)
             return
         over = QRectF(self.places.strip.topLeft(), self.places.sync.bottomRight()).contains(x, y)
         on_card = any(card.box.contains(x, y) for card in self.cards)

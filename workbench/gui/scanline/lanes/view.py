@@ -19,7 +19,14 @@ from workbench.gui.scanline.lanes.area_names import AreaNames
 from workbench.gui.scanline.lanes.axis import Tick
 from workbench.gui.scanline.lanes.backdrop import WHITE_WINDOW_VOLTS, Backdrop, Ground
 from workbench.gui.scanline.lanes.cursor_lines import PointerLine
-from workbench.gui.scanline.lanes.end_names import HeldLevel, colour_ends, named_levels, sync_ends
+from workbench.gui.scanline.lanes.end_names import (
+    HeldLevel,
+    TooHigh,
+    colour_ends,
+    named_levels,
+    reaches_white,
+    sync_ends,
+)
 from workbench.gui.scanline.lanes.lane import Lane
 from workbench.gui.scanline.lanes.margin import Margin
 from workbench.gui.scanline.lanes.places import Places, arrange
@@ -59,10 +66,11 @@ class LanesView(PointingView):
         self._shown = blank_line(bench.session.project.mode)
         self._look = Look()
         self._top_volts, self._bottom_volts = 0.8, 0.0
-        self._too_high_volts: float | None = None
+        self._too_high: TooHigh | None = None
+        self._ideal_white = False
         self._held: tuple[HeldLevel, ...] = ()
-        self._sentence = ""
-        self._moves = ""
+        self._sentence: tuple[str, ...] = ()
+        self._moves: tuple[str, ...] = ()
         self._told: tuple[TimeScale, Places] | None = None
         for widget in (self, self.viewport()):
             widget.setAccessibleName("scanline plot")
@@ -126,13 +134,16 @@ class LanesView(PointingView):
 
     # What is shown ------------------------------------------------------------------------
 
-    def show_traces(self, shown: Shown, *, highest_volts: float, top_volts: float, sentence: str) -> None:
+    def show_traces(
+        self, shown: Shown, *, top_volts: float, sentence: tuple[str, ...], too_high: TooHigh | None
+    ) -> None:
         """Show other traces on the same stretch of time, if it still is within them."""
         before = self._shown
         other_span = (shown.span_s, shown.unit) != (before.span_s, before.unit)
         self._shown, self._sentence, self._top_volts = shown, sentence, top_volts
-        self._too_high_volts = highest_volts if top_volts > 0.8 else None
+        self._too_high = too_high
         if shown is not before:
+            self._ideal_white = reaches_white(shown)
             self._bottom_volts = min(0.0, float(shown.colour_volts.min()))
             self._fill_traces()
         if other_span:
@@ -154,8 +165,8 @@ class LanesView(PointingView):
             self._held = tuple(held)
             self.refresh()
 
-    def show_moved(self, moved: Sequence[tuple[int, int]], words: str) -> None:
-        """Light the pixels a part moves."""
+    def show_moved(self, moved: Sequence[tuple[int, int]], words: tuple[str, ...]) -> None:
+        """Light the pixels a part moves, and say so, longest wording first."""
         self.strip.show_moved(moved)
         if words != self._moves:
             self._moves = words
@@ -310,12 +321,12 @@ class LanesView(PointingView):
         shown = self._shown
         end = self._sample_at(time.last_s)
         below = drops(self.bench.view.channel, fanned=self._look.fanned, pitch=self.bench.px(FAN))
-        ideal = self._look.ideal and not shown.whole_frame
+        ideal = self._look.ideal and self._ideal_white
         self.margin.show_names(
             self.places,
             colour_ends(self.bench.theme, shown, end, self.volts_y, below),
             sync_ends(self.bench.theme, shown, end, self._sync_y),
-            named_levels(self.volts_y, self._held, ideal=ideal, too_high_volts=self._too_high_volts),
+            named_levels(self.volts_y, self._held, ideal=ideal, too_high=self._too_high),
             unit=shown.unit.symbol,
             moves=self._moves,
         )
