@@ -35,3 +35,7 @@ class Memory(Generic[Inputs, Answer]):
                 del self._answers[next(iter(self._answers))]
         self._answers[key] = answer
         return answer
+
+    def forget(self) -> None:
+        """Remember nothing: what the inputs stand for has changed."""
+        self._answers.clear()

@@ -45,6 +45,10 @@ class Pictures:
             return self._card(picture, width, height, bits), str(error)
         return self._image(picture, width, height, bits, fitted, *levels), None
 
+    def forget(self) -> None:
+        """Ask for the pixels of images anew: their files may be others now, or gone."""
+        self._fitted.forget()
+
 
 def _fitting(picture: Picture) -> Picture:
     """Return a picture without what does not matter for its size."""

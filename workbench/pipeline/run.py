@@ -83,6 +83,10 @@ class Pipeline:
         findings = run_checks(project, Measures(channels, pins))
         return Result(project, channels, pins, picture, scanline, findings, problem, slips)
 
+    def forget_images(self) -> None:
+        """Ask for the pixels of images anew: their files may be others now, or gone."""
+        self._pictures.forget()
+
     def _channel(self, project: Project, channel: Channel) -> ChannelResult:
         network, skews_s = project.channels[channel], project.skews[channel]
         driver, load, cable, mode = project.driver, project.load, project.cable, project.mode

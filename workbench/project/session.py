@@ -29,6 +29,8 @@ class Change:
     label: str
     origin: object = None
     """Who made the edit, so that a view can tell its own from others'."""
+    opened: bool = False
+    """Whether it is another project that was put in, not an edit."""
 
 
 class Session:
@@ -189,7 +191,7 @@ class Session:
         """
         self._history, self._path, self._looks = History(), path, {}
         self._saved = project if saved else None
-        self._go(project, "Open", None)
+        self._go(project, "Open", None, opened=True)
 
     def subscribe(self, callback: Callable[[Change], None]) -> Callable[[], None]:
         """Call ``callback`` on every change from now on; return what ends it."""
@@ -208,10 +210,10 @@ class Session:
                 project = edit(project)
         return project
 
-    def _go(self, after: Project, label: str, origin: object) -> None:
+    def _go(self, after: Project, label: str, origin: object, *, opened: bool = False) -> None:
         before, self._project = self._project, after
         self._revision += 1
-        self._notify(Change(self._revision, before, after, label, origin))
+        self._notify(Change(self._revision, before, after, label, origin, opened))
 
     def _notify(self, change: Change) -> None:
         for callback in tuple(self._subscribers):

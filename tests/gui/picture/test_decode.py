@@ -33,6 +33,7 @@ def test_a_photograph_held_on_its_side_is_turned() -> None:
 
     assert decoded.rgb.shape == (40, 30, 3)
     assert np.abs(decoded.rgb.astype(int) - np.rot90(SLOPE, -1)).mean() < 4
+    assert decoded.remarks == ("It was turned as the camera held it.",)
 
 
 def test_transparent_parts_stand_on_black_and_that_is_said() -> None:
@@ -81,6 +82,16 @@ def test_of_what_moves_the_first_frame_is_shown_and_that_is_said() -> None:
     assert "first frame" in decoded.remarks[0]
 
 
+def test_a_png_that_moves_is_told_from_one_that_does_not() -> None:
+    frames = [Image.new("RGB", (8, 8), colour) for colour in ((255, 0, 0), (0, 0, 255))]
+
+    moving = decode(packed(frames[0], "PNG", save_all=True, append_images=frames[1:]), "moves.png")
+
+    assert moving.rgb[4, 4].tolist() == [255, 0, 0]
+    assert moving.remarks == ("It moves; its first frame is shown.",)
+    assert decode(packed(frames[0], "PNG"), "stands.png").remarks == ()
+
+
 @pytest.mark.parametrize(
     ("data", "sentence"),
     [
@@ -89,11 +100,12 @@ def test_of_what_moves_the_first_frame_is_shown_and_that_is_said() -> None:
         (packed(slope(), "PNG")[:-40], "is cut off"),
         (packed(slope(400, 300), "JPEG")[:-900], "is cut off"),
         (announced(50_000, 50_000), "has 50000 × 50000 pixels, more than the 64 million"),
-        (announced(0, 7), ""),
+        (announced(0, 7), "has no pixels (0 × 7)"),
+        (b"P6\n# ours\n50000 50000\n255\n", "has 50000 × 50000 pixels, more than the 64 million"),
         (announced(40, 30), "is damaged"),
-        (b"P6\n0 0\n255\n", ""),
+        (b"P6\n0 0\n255\n", "has no pixels (0 × 0)"),
     ],
-    ids=["empty", "text", "cut PNG", "cut JPEG", "huge", "zero", "hollow", "zero PPM"],
+    ids=["empty", "text", "cut PNG", "cut JPEG", "huge", "zero", "huge PPM", "hollow", "zero PPM"],
 )
 def test_what_cannot_be_read_is_refused_in_one_sentence(data: bytes, sentence: str, qtlog) -> None:
     with qtlog.disabled(), pytest.raises(FileError) as error:
@@ -104,6 +116,14 @@ def test_what_cannot_be_read_is_refused_in_one_sentence(data: bytes, sentence: s
     assert sentence in said
     assert "\n" not in said
     assert len(said) < 200
+
+
+@pytest.mark.parametrize("size", [(0, 0), (0, 7), (7, 0), (50_000, 50_000)], ids=str)
+def test_no_decoder_is_asked_about_a_size_that_cannot_be(size, capfd) -> None:
+    with pytest.raises(FileError):
+        decode(announced(*size), "odd.png")
+
+    assert capfd.readouterr().err == ""
 
 
 def test_a_file_that_is_not_there_is_named(tmp_path) -> None:

@@ -105,6 +105,20 @@ def test_an_image_that_vanishes_while_open_stays_shown_and_is_said(desk, qtbot, 
     assert desk.live.result.picture_problem is None
 
 
+def test_an_image_that_went_is_missed_when_its_project_is_opened_again(
+    desk, qtbot, large: Path, tmp_path: Path
+) -> None:
+    shown(desk, qtbot, large)
+    board = tmp_path / "board.backporch"
+    board.write_bytes(encode(desk.session.project))
+    large.rename(large.with_suffix(".away"))
+
+    assert desk.files.load(board)
+    desk.live.refresh()
+
+    qtbot.waitUntil(lambda: "is missing" in (desk.live.result.picture_problem or ""), timeout=10_000)
+
+
 def test_names_of_files_become_one_line() -> None:
     assert printable("a\nb.png") == "a?b.png"
     assert len(printable("x" * 300)) == 80

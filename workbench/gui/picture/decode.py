@@ -6,10 +6,11 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice
-from PySide6.QtGui import QColorSpace, QImage, QImageReader
+from PySide6.QtGui import QColorSpace, QImage, QImageIOHandler, QImageReader
 
 from workbench.errors import FileError
 from workbench.files.reading import read_bytes
+from workbench.gui.picture.announced import announced_size, moves
 from workbench.picture.fit import MOST_PIXELS, check_size, over_black
 
 __all__ = [
@@ -75,6 +76,11 @@ def decode_file(path: Path) -> tuple[bytes, Decoded]:
 
 def decode(data: bytes, name: str) -> Decoded:
     """Return the pixels of a picture file's bytes; raises as :func:`decode_file`."""
+    if not data:
+        raise FileError(f"{name}: the file is empty; choose another one.")
+    size = announced_size(data)
+    if size is not None:
+        check_size(*size, name)
     packed = QByteArray(data)
     buffer = QBuffer(packed)
     buffer.open(QIODevice.OpenModeFlag.ReadOnly)
@@ -82,23 +88,26 @@ def decode(data: bytes, name: str) -> Decoded:
     reader = QImageReader(buffer)
     reader.setDecideFormatFromContent(True)
     reader.setAutoTransform(True)
-    if not data:
-        raise FileError(f"{name}: the file is empty; choose another one.")
     if not reader.canRead():
         raise FileError(f"{name} is no picture that can be read here; choose a PNG, JPEG, BMP or PPM file.")
-    size = reader.size()
-    if size.isValid() or size.width() == 0 or size.height() == 0:
-        check_size(size.width(), size.height(), name)
+    found = reader.size()
+    if found.isValid() or found.width() == 0 or found.height() == 0:
+        check_size(found.width(), found.height(), name)
     kind = bytes(reader.format().data())
     if kind in _ENDS and _ENDS[kind] not in data[-4096:]:
         raise FileError(f"{name} is cut off: its end is missing. Take a whole copy of it.")
-    moves = reader.supportsAnimation() and reader.imageCount() != 1
+    many = moves(data) or (reader.supportsAnimation() and reader.imageCount() != 1)
+    turned = reader.transformation() != QImageIOHandler.Transformation.TransformationNone
     image = reader.read()
     if image.isNull():
         raise FileError(f"{name} is damaged ({reader.errorString()}); take a whole copy of it.")
-    remarks = ("It moves; its first frame is shown.",) if moves else ()
     decoded = pixels_of(image, name)
-    return Decoded(decoded.rgb, (*remarks, *decoded.remarks))
+    remarks = (
+        *(("It moves; its first frame is shown.",) if many else ()),
+        *(("It was turned as the camera held it.",) if turned else ()),
+        *decoded.remarks,
+    )
+    return Decoded(decoded.rgb, remarks)
 
 
 def pixels_of(image: QImage, name: str) -> Decoded:

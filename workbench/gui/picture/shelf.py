@@ -13,6 +13,7 @@ from workbench.gui.picture.decode import Decoded
 from workbench.gui.picture.references import place_of, read_referenced
 from workbench.picture.images import image_pixels
 from workbench.picture.scene import Image
+from workbench.project.session import Change
 
 __all__ = ["Shelf"]
 
@@ -28,6 +29,9 @@ class Shelf(QObject):
     changed = Signal()
     """An image was read, or cannot be: run the engine again."""
 
+    forgot = Signal()
+    """What was read may be another picture now, or gone: the engine forgets it too."""
+
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._bench: Bench | None = None
@@ -42,6 +46,7 @@ class Shelf(QObject):
     def attach(self, bench: Bench) -> None:
         """Read files from now on, in threads that end with the window."""
         self._bench = bench
+        bench.session.subscribe(self._on_change)
         self.changed.emit()
 
     def put(self, image: Image, decoded: Decoded, path: Path) -> None:
@@ -71,6 +76,13 @@ class Shelf(QObject):
         if self._troubles:
             self._troubles.clear()
             self.changed.emit()
+
+    def _on_change(self, change: Change) -> None:
+        """Read the files anew for a project that was opened: they may have gone since."""
+        if change.opened:
+            self._pixels.clear()
+            self._troubles.clear()
+            self.forgot.emit()
 
     def _read(self, image: Image) -> None:
         if self._bench is None or self._job is not None:
