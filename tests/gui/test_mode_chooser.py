@@ -6,9 +6,10 @@ from PySide6.QtGui import QKeyEvent
 
 from tests.edids import base_block
 from workbench.errors import TimingError
-from workbench.gui.cards.mode_filters import Filter, favourites, toggle_favourite
+from workbench.gui.cards.mode_filters import Filter, favourites, monitor_modes, toggle_favourite
 from workbench.gui.cards.modes import chooser_rows
 from workbench.gui.clock.kept import ChipText, keep
+from workbench.gui.monitor.edid_file import kept_edid
 from workbench.gui.settings import EDID, FAVOURITES
 from workbench.project.document import MonitorRange
 from workbench.project.edits.drive import set_monitor
@@ -138,6 +139,12 @@ def test_what_the_monitor_takes_comes_from_its_edid(desk, settings, qtbot):
     assert "1280x1024@85" not in names(card)
     assert "800x600@72" in names(card)
     card.close()
+
+
+def test_damaged_limits_let_no_other_mode_in(settings):
+    settings.set(EDID, base_block({79: 71}).hex())
+
+    assert set(monitor_modes(settings, None)) == set(kept_edid(settings).modes)
 
 
 def test_without_a_monitor_the_list_says_where_to_enter_one(card, qtbot):

@@ -21,3 +21,8 @@ def test_a_monitor_may_say_no_highest_clock(project: Project) -> None:
 def test_limits_that_run_backwards_are_refused(project: Project) -> None:
     with pytest.raises(EditError, match="exchange the two"):
         use_limits(project, Limits(120.0, 50.0, 30e3, 70e3))
+
+
+def test_limits_of_which_a_part_is_damaged_are_refused(project: Project) -> None:
+    with pytest.raises(EditError, match="enter the monitor's range"):
+        use_limits(project, Limits(None, None, 30e3, 70e3))

@@ -6,6 +6,7 @@ from workbench.errors import TimingError
 from workbench.timing.edid.monitor import monitor_object
 from workbench.timing.edid.read import read_edid
 from workbench.timing.edid.values import Limits, SyncLevels
+from workbench.timing.edid.words import limits_words
 from workbench.timing.search import find_mode
 
 
@@ -85,11 +86,24 @@ def test_limits_raised_by_255(block) -> None:
         ({77: 0, 78: 0}, "0 Hz as highest"),
     ],
 )
-def test_highest_below_lowest_is_named_and_not_used(block, changes, part) -> None:
+def test_highest_below_lowest_is_named_and_the_other_pair_kept(block, changes, part) -> None:
     edid = read_edid(block(changes))
 
-    assert edid.limits is None
+    kept = edid.limits.fields or edid.limits.lines
+    assert kept in ((50, 120), (30e3, 70e3))
+    assert edid.limits.fields is None or edid.limits.lines is None
     assert any(part in damage for damage in edid.damages)
+
+
+def test_both_pairs_swapped_are_both_named(block) -> None:
+    edid = read_edid(block({75 + at: byte for at, byte in enumerate((0x78, 0x32, 0x46, 0x1E), 2)}))
+
+    fields, lines = (damage for damage in edid.damages if "range limits" in damage)
+    assert "50 Hz as highest and 120 Hz as lowest field rate; both are left out." in fields
+    assert "30 kHz as highest and 70 kHz as lowest line rate; both are left out." in lines
+    assert (edid.limits.fields, edid.limits.lines, edid.limits.max_pixel_clock_hz) == (None, None, 110e6)
+    assert limits_words(edid.limits) == "lines not said, fields not said, pixels up to 110 MHz"
+    assert len(edid.modes) == len(read_edid(block()).modes)
 
 
 @pytest.mark.parametrize(

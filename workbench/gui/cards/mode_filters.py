@@ -71,7 +71,7 @@ def monitor_modes(settings: Settings, monitor: MonitorRange | None) -> tuple[Mod
     limits = limits_of(monitor) if monitor else edid.limits if edid else None
     if edid is None and limits is None:
         return None
-    inside = tuple(mode for mode in KNOWN if limits and not outside(mode, limits))
+    inside = tuple(mode for mode in KNOWN if limits and limits.is_whole and not outside(mode, limits))
     return unique((*(edid.modes if edid else ()), *inside))
 
 

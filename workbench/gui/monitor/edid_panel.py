@@ -66,7 +66,7 @@ class EdidPanel(QWidget):
         self.empty.setVisible(edid is None)
         for widget in (self.identity, self.input, self.limits, self.table, self.forget):
             widget.setVisible(edid is not None)
-        self.use.setVisible(edid is not None and edid.limits is not None)
+        self.use.setVisible(edid is not None and edid.limits is not None and edid.limits.is_whole)
         self.damages.say_all(() if edid is None else _remarks(edid))
         if edid is not None:
             checksum = "checksum right" if edid.checksum_ok else "checksum wrong"
@@ -78,7 +78,7 @@ class EdidPanel(QWidget):
 
     def show_project(self, project: Project) -> None:
         """Say whether the limits in force are this monitor's."""
-        if self.edid is None or self.edid.limits is None:
+        if self.edid is None or self.edid.limits is None or not self.edid.limits.is_whole:
             return
         held = use_limits(project, self.edid.limits).monitor == project.monitor
         self.use.setEnabled(not held)

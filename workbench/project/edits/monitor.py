@@ -1,5 +1,6 @@
 """The edit that takes a monitor's limits from its EDID."""
 
+from workbench.errors import EditError
 from workbench.project.document import MonitorRange, Project
 from workbench.project.edits.drive import set_monitor
 from workbench.timing.edid.values import Limits
@@ -8,9 +9,14 @@ __all__ = ["use_limits"]
 
 
 def use_limits(project: Project, limits: Limits) -> Project:
-    """Hold the mode to the range limits that a monitor's EDID gives."""
+    """Hold the mode to the range limits that a monitor's EDID gives.
+
+    Raises
+    ------
+    EditError
+        If the EDID gives only some of them, as a damaged one may.
+    """
+    if limits.lines is None or limits.fields is None:
+        raise EditError("this EDID's limits are damaged: enter the monitor's range on the page Timing")
     clock_hz = limits.finer_pixel_clock_hz or limits.max_pixel_clock_hz
-    return set_monitor(
-        project,
-        MonitorRange(limits.h_min_hz, limits.h_max_hz, limits.v_min_hz, limits.v_max_hz, clock_hz),
-    )
+    return set_monitor(project, MonitorRange(*limits.lines, *limits.fields, clock_hz))

@@ -16,7 +16,7 @@ _ROUNDING_HZ = 500.0
 """Line rate limits are whole kilohertz, so half a one is forgiven. [Hz]"""
 
 
-def read_limits(data: bytes, *, revision: int) -> Limits:
+def read_limits(data: bytes, *, revision: int) -> tuple[Limits, tuple[str, ...]]:
     """Read the 18 bytes of a range limits descriptor.
 
     Parameters
@@ -24,24 +24,34 @@ def read_limits(data: bytes, *, revision: int) -> Limits:
     revision : int
         Of EDID version 1; from 4 on, limits may be raised by 255.
 
-    Raises
-    ------
-    TimingError
-        If a highest value is below its lowest one, or zero.
+    Returns
+    -------
+    limits : Limits
+        A pair whose highest value is below its lowest one, or zero, is left out.
+    damages : tuple of str
+        Each pair that is left out, a sentence each.
     """
     raised = data[4] if revision >= 4 else 0
     v_min, v_max = _raised(data[5], data[6], raised & 3)
     h_min, h_max = _raised(data[7], data[8], raised >> 2 & 3)
-    for what, unit, low, high in (("field rate", "Hz", v_min, v_max), ("line rate", "kHz", h_min, h_max)):
-        if high < low or high == 0:
-            raise TimingError(
-                f"The range limits give {high} {unit} as highest and {low} {unit} as lowest {what}."
-            )
+    rates = (("field rate", "Hz", v_min, v_max), ("line rate", "kHz", h_min, h_max))
+    damages = tuple(
+        f"The range limits give {high} {unit} as highest and {low} {unit} as lowest {what}; both are "
+        "left out."
+        for what, unit, low, high in rates
+        if _impossible(low, high)
+    )
+    v_low, v_high = (None, None) if _impossible(v_min, v_max) else (float(v_min), float(v_max))
+    h_low, h_high = (None, None) if _impossible(h_min, h_max) else (h_min * 1e3, h_max * 1e3)
     curve, start_hz = _secondary_curve(data) if data[10] == _SECONDARY_GTF else (None, 0.0)
     # 00 and, in old monitors, FF mean that no highest clock is given.
     max_clock_hz = None if data[9] in (0x00, 0xFF) else data[9] * 10e6
     finer_hz = max_clock_hz - (data[12] >> 2) * 0.25e6 if max_clock_hz and data[10] == _CVT else None
-    return Limits(v_min, v_max, h_min * 1e3, h_max * 1e3, max_clock_hz, finer_hz, curve, start_hz)
+    return Limits(v_low, v_high, h_low, h_high, max_clock_hz, finer_hz, curve, start_hz), damages
+
+
+def _impossible(low: int, high: int) -> bool:
+    return high < low or high == 0
 
 
 def _raised(low: int, high: int, bits: int) -> tuple[int, int]:
@@ -61,13 +71,17 @@ def write_limits(limits: Limits) -> bytes:
     Raises
     ------
     TimingError
-        If a limit is above what the descriptor holds, or a highest one is below its lowest.
+        If a limit is above what the descriptor holds or not known, or a highest one is below its
+        lowest.
     """
+    if limits.fields is None or limits.lines is None:
+        raise TimingError("The range limits need a lowest and a highest field rate and line rate.")
+    (v_min_hz, v_max_hz), (h_min_hz, h_max_hz) = limits.fields, limits.lines
     counts = [
-        floor(limits.v_min_hz),
-        ceil(limits.v_max_hz),
-        floor(limits.h_min_hz / 1e3),
-        ceil(limits.h_max_hz / 1e3),
+        floor(v_min_hz),
+        ceil(v_max_hz),
+        floor(h_min_hz / 1e3),
+        ceil(h_max_hz / 1e3),
         ceil((limits.max_pixel_clock_hz or 0) / 10e6),
     ]
     names = (
@@ -82,7 +96,7 @@ def write_limits(limits: Limits) -> bytes:
             raise TimingError(
                 f"The {name} of {count} {unit} does not fit the range limits, which hold 0 … 254."
             )
-    if limits.v_max_hz < limits.v_min_hz or limits.h_max_hz < limits.h_min_hz:
+    if v_max_hz < v_min_hz or h_max_hz < h_min_hz:
         raise TimingError("A highest rate of the range limits is below its lowest one.")
     return bytes((0, 0, 0, 0xFD, 0, *counts, *_curve_bytes(limits)))
 
@@ -104,15 +118,16 @@ def outside(mode: Mode, limits: Limits) -> tuple[str, ...]:
     Interlaced modes are measured by their field rate [from memory].
     """
     reasons = []
-    if not limits.h_min_hz - _ROUNDING_HZ <= mode.line_rate_hz <= limits.h_max_hz + _ROUNDING_HZ:
+    if limits.lines and not _inside(mode.line_rate_hz, limits.lines, _ROUNDING_HZ):
+        low, high = limits.lines
         reasons.append(
             f"The line rate of {mode.line_rate_hz / 1e3:.3f} kHz is outside the monitor's "
-            f"{limits.h_min_hz / 1e3:g} … {limits.h_max_hz / 1e3:g} kHz."
+            f"{low / 1e3:g} … {high / 1e3:g} kHz."
         )
-    if not limits.v_min_hz - 0.5 <= mode.field_rate_hz <= limits.v_max_hz + 0.5:
+    if limits.fields and not _inside(mode.field_rate_hz, limits.fields, 0.5):
+        low, high = limits.fields
         reasons.append(
-            f"The field rate of {mode.field_rate_hz:.2f} Hz is outside the monitor's "
-            f"{limits.v_min_hz:g} … {limits.v_max_hz:g} Hz."
+            f"The field rate of {mode.field_rate_hz:.2f} Hz is outside the monitor's {low:g} … {high:g} Hz."
         )
     max_clock_hz = limits.finer_pixel_clock_hz or limits.max_pixel_clock_hz
     if max_clock_hz is not None and mode.pixel_clock_hz > max_clock_hz:
@@ -121,3 +136,8 @@ def outside(mode: Mode, limits: Limits) -> tuple[str, ...]:
             f"{max_clock_hz / 1e6:g} MHz."
         )
     return tuple(reasons)
+
+
+def _inside(rate_hz: float, ends_hz: tuple[float, float], rounding_hz: float) -> bool:
+    low, high = ends_hz
+    return low - rounding_hz <= rate_hz <= high + rounding_hz

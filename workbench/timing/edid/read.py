@@ -173,10 +173,10 @@ def _analog_input(byte: int, damages: list[str]) -> AnalogInput | None:
 
 def _limits(descriptors: list[Descriptor], revision: int, damages: list[str]) -> Limits | None:
     for number, data in _tagged(descriptors, _LIMITS):
-        try:
-            return read_limits(data, revision=revision)
-        except TimingError as error:
-            damages.append(f"Descriptor {number} is ignored. {error}")
+        limits, wrong = read_limits(data, revision=revision)
+        damages += (f"Descriptor {number}: {sentence}" for sentence in wrong)
+        if limits.fields or limits.lines or limits.max_pixel_clock_hz:
+            return limits
     return None
 
 
@@ -191,9 +191,8 @@ def _detailed(descriptors: list[Descriptor], limits: Limits | None, damages: lis
 
 def _detailed_timing(number: int, data: bytes, limits: Limits | None, damages: list[str]) -> Mode:
     timing = read_descriptor(data)
-    if timing.mode.interlaced and timing.mode.field_rate_hz < (
-        limits.v_min_hz if limits else _SLOWEST_FIELD_HZ
-    ):
+    slowest_hz, _ = (limits and limits.fields) or (_SLOWEST_FIELD_HZ, 0.0)
+    if timing.mode.interlaced and timing.mode.field_rate_hz < slowest_hz:
         timing = read_descriptor(data, by_field=False)
         damages.append(
             f"Detailed timing {number} is interlaced and counts the lines of a frame where those of a field "

@@ -60,12 +60,12 @@ class Product:
 
 @dataclass(frozen=True, slots=True)
 class Limits:
-    """The range limits descriptor. [Hz]"""
+    """The range limits descriptor; a pair of rates is none where the block's is impossible. [Hz]"""
 
-    v_min_hz: float
-    v_max_hz: float
-    h_min_hz: float
-    h_max_hz: float
+    v_min_hz: float | None
+    v_max_hz: float | None
+    h_min_hz: float | None
+    h_max_hz: float | None
     max_pixel_clock_hz: float | None = None
     """As byte 9 has it, in steps of 10 MHz; none where the monitor does not say."""
     finer_pixel_clock_hz: float | None = None
@@ -74,6 +74,25 @@ class Limits:
     """The secondary GTF curve; none where the default one holds throughout."""
     gtf_start_hz: float = 0.0
     """Line rate from which the secondary curve holds. [Hz]"""
+
+    @property
+    def fields(self) -> tuple[float, float] | None:
+        """Return the lowest and highest field rate; none where they are not known. [Hz]"""
+        return _pair(self.v_min_hz, self.v_max_hz)
+
+    @property
+    def lines(self) -> tuple[float, float] | None:
+        """Return the lowest and highest line rate; none where they are not known. [Hz]"""
+        return _pair(self.h_min_hz, self.h_max_hz)
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether both rates are limited, so that a mode can be said to be inside."""
+        return self.fields is not None and self.lines is not None
+
+
+def _pair(low: float | None, high: float | None) -> tuple[float, float] | None:
+    return None if low is None or high is None else (low, high)
 
 
 @dataclass(frozen=True, slots=True)

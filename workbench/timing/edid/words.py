@@ -43,10 +43,12 @@ def limits_words(limits: Limits | None) -> str:
         return "no range limits given"
     clock_hz = limits.finer_pixel_clock_hz or limits.max_pixel_clock_hz
     clock = f", pixels up to {clock_hz / 1e6:g} MHz" if clock_hz else ""
-    return (
-        f"lines {limits.h_min_hz / 1e3:g} … {limits.h_max_hz / 1e3:g} kHz, "
-        f"fields {limits.v_min_hz:g} … {limits.v_max_hz:g} Hz{clock}"
-    )
+    lines, fields = "lines not said", "fields not said"
+    if limits.lines:
+        lines = f"lines {limits.lines[0] / 1e3:g} … {limits.lines[1] / 1e3:g} kHz"
+    if limits.fields:
+        fields = f"fields {limits.fields[0]:g} … {limits.fields[1]:g} Hz"
+    return f"{lines}, {fields}{clock}"
 
 
 def extension_words(extension: Extension) -> str:
