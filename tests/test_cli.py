@@ -210,6 +210,16 @@ def test_version_and_help_end_well(capsys):
             ["new", "-o", "x", "--ladder", "r2r", "--values", "1,2,3"], "R, or R and 2R", id="three of two"
         ),
         pytest.param(["--frobnicate"], "--frobnicate", id="no such option"),
+        pytest.param(
+            ["repot", "a.backporch"],
+            "repot is neither a command nor a file: did you mean report?",
+            id="a slip",
+        ),
+        pytest.param(
+            ["frobnicate"],
+            "frobnicate is neither a command nor a file: see backporch --help",
+            id="no command",
+        ),
     ],
 )
 def test_bad_words_get_one_clear_line(refused, words, told, tmp_path, monkeypatch):
@@ -264,6 +274,18 @@ def test_a_damaged_file_is_named_and_left_as_it_was(refused, board, damage, told
     assert told in line
     assert board.read_bytes() == damaged
     assert not (board.parent / "out.csv").exists()
+
+
+def test_no_number_is_told_with_its_line(refused, board):
+    text = board.read_text(encoding="utf-8").replace('"name": "', '"name": "NaN of ', 1)
+    before, five_hundred, after = text.partition('"ohms": 500')
+    board.write_text(f'{before}"ohms": NaN{after}', encoding="utf-8")
+    assert five_hundred
+
+    line = refused("report", str(board))
+
+    place = before.count("\n") + 1
+    assert f"NaN stands where a number is needed, at line {place}; write the value" in line
 
 
 def test_a_project_is_never_written_over_by_its_own_export(refused, board):

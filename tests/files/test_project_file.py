@@ -99,7 +99,7 @@ def test_a_byte_order_mark_is_no_harm(tide_board: Project) -> None:
             [f"b{i}" for i in range(1000)],
             "has 1000 pins; a channel has at most 8",
         ),
-        (("channels", "blue", "pins"), [], "wiring.blue has 5 of the channel's 0 pins"),
+        (("channels", "blue", "pins"), [], "wiring.blue names 5 pins and the channel has 0"),
         (("wiring", "h"), "P0", "wiring has P0 twice"),
         (("mode", "h", "sync"), 0, "mode is not possible: The line's sync is 0"),
         (("mode", "h", "sync"), 1.5, "mode.h.sync must be a whole number, not a number"),

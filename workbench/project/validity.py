@@ -181,17 +181,21 @@ def _wiring_flaws(project: Project) -> Iterator[Flaw]:
         if given != count:
             yield (
                 f"wiring.{channel.value}",
-                f"has {given} of the channel's {count} pins: name each once",
+                f"names {_pins(given)} and the channel has {count}: name each once",
             )
         names += wiring[channel]
     yield from _doubles((*names, wiring.h, wiring.v), "wiring")
+
+
+def _pins(count: int) -> str:
+    return "1 pin" if count == 1 else f"{count} pins"
 
 
 def _skew_flaws(project: Project) -> Iterator[Flaw]:
     for channel in Channel:
         skews_s, count = project.skews[channel], project.channels[channel].n_pins
         if len(skews_s) > count:
-            yield f"skews.{channel.value}", f"has {len(skews_s)} values, but the channel has {count} pins"
+            yield f"skews.{channel.value}", f"has {len(skews_s)} values, but the channel has {_pins(count)}"
         for index, skew_s in enumerate(skews_s):
             if skew_s not in SKEW_S:
                 yield f"skews.{channel.value}[{index}]", SKEW_S.refusal(skew_s)
