@@ -92,3 +92,20 @@ def test_an_image_without_pixels_is_refused(width, height):
 def test_a_hostile_size_is_refused_by_its_size():
     with pytest.raises(FileError, match=r"board\.png has 50000 × 50000 pixels"):
         check_size(50_000, 50_000, "board.png")
+
+
+@pytest.mark.parametrize("aspect", [0.5, 1.0, 1.25])
+def test_a_whole_image_keeps_its_shape_on_the_screen(aspect):
+    # 60 × 40 pixels of some aspect, an image of twice as wide as high.
+    fitted = fit_image(image(100, 50), 60, 40, Fit.LETTERBOX, aspect=aspect)
+
+    wide = fitted[20, :, 0].astype(bool).sum() * aspect
+    high = fitted[:, 30, 0].astype(bool).sum()
+    assert wide / high == pytest.approx(2.0, rel=0.06)
+    assert (fitted[20] == 200).all() or (fitted[:, 30] == 200).all()
+
+
+def test_pixel_for_pixel_knows_no_shape():
+    source = np.random.default_rng(0).integers(0, 256, (30, 40, 3), dtype=np.uint8)
+
+    np.testing.assert_array_equal(fit_image(source, 20, 10, Fit.AS_IT_IS, aspect=0.5), source[10:20, 10:30])

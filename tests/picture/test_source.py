@@ -98,3 +98,19 @@ def test_a_transfer_table_bends_the_values():
     dark = shown(transfer=(0.0, 0.0, 1.0), dither=Dither.NEAREST).frame()
 
     assert dark.mean() < shown(dither=Dither.NEAREST).frame().mean() / 1.5
+
+
+def test_an_image_of_the_screens_shape_fills_a_mode_of_narrow_pixels():
+    white = np.full((48, 64, 3), 255, np.uint8)
+    picture = Picture(image=kept_image("white.png", white), fit=Fit.LETTERBOX)
+
+    for size in ((131, 48), (64, 48)):
+        shown = fitted_image(picture, *size, white).exact()
+        assert (shown == 255).all(), size
+
+
+def test_columns_sent_twice_are_no_change_of_shape():
+    white = np.full((48, 64, 3), 255, np.uint8)
+    picture = Picture(image=kept_image("white.png", white), repeat_pixels=2, repeat_lines=1)
+
+    assert (fitted_image(picture, 64, 48, white).exact() == 255).all()

@@ -40,7 +40,9 @@ def over_black(rgba: ByteArray) -> ByteArray:
     return ((colour * alpha + 127) // 255).astype(np.uint8)
 
 
-def fit_image(image: ByteArray, width: int, height: int, fit: Fit, *, smooth: bool = True) -> ByteArray:
+def fit_image(
+    image: ByteArray, width: int, height: int, fit: Fit, *, smooth: bool = True, aspect: float = 1.0
+) -> ByteArray:
     """Return an image at the size of the active picture.
 
     Parameters
@@ -54,27 +56,33 @@ def fit_image(image: ByteArray, width: int, height: int, fit: Fit, *, smooth: bo
     smooth : bool
         Mean of the pixels that fall together and straight lines between those that do not;
         otherwise the nearest pixel.
+    aspect : float
+        Width of a pixel on the screen over its height: a whole or filled image keeps its shape there,
+        its own pixels being square. [1]
 
     Returns
     -------
     fitted : uint8 array, shape (height, width, 3)
     """
     rows, columns, _ = image.shape
-    across, down = width / columns, height / rows
     if fit is Fit.STRETCH:
         return _scaled(image, width, height, smooth)
-    factor = {
-        Fit.LETTERBOX: min(across, down),
-        Fit.FILL: max(across, down),
-        Fit.AS_IT_IS: 1.0,
-        Fit.HALVED: 0.5,
-        Fit.DOUBLED: 2.0,
-    }[fit]
+    across, down = _factors(fit, width / columns, height / rows, aspect)
     # Of a large image only what will be seen is scaled.
-    image = _middle(image, min(columns, round(width / factor) or 1), min(rows, round(height / factor) or 1))
+    image = _middle(image, min(columns, round(width / across) or 1), min(rows, round(height / down) or 1))
     rows, columns, _ = image.shape
-    new_width, new_height = (max(1, round(count * factor)) for count in (columns, rows))
+    new_width, new_height = max(1, round(columns * across)), max(1, round(rows * down))
     return _middle(_scaled(image, new_width, new_height, smooth), width, height)
+
+
+def _factors(fit: Fit, across: float, down: float, aspect: float) -> tuple[float, float]:
+    """Return how an image is scaled across and down, from what would fill the width and the height."""
+    if fit in (Fit.LETTERBOX, Fit.FILL):
+        choose = min if fit is Fit.LETTERBOX else max
+        scale = choose(across * aspect, down)
+        return scale / aspect, scale
+    scale = {Fit.AS_IT_IS: 1.0, Fit.HALVED: 0.5, Fit.DOUBLED: 2.0}[fit]
+    return scale, scale
 
 
 def _middle(image: ByteArray, width: int, height: int) -> ByteArray:

@@ -7,6 +7,7 @@ from workbench.picture.cards import Bits, Label, card_codes, card_labels, card_r
 from workbench.picture.dither import Levels3, codes_from_image
 from workbench.picture.fit import fit_image
 from workbench.picture.scene import Dither, Picture
+from workbench.picture.shape import pixel_aspect
 
 __all__ = ["FittedImage", "PictureCodes", "card_source", "fitted_image", "image_source"]
 
@@ -25,6 +26,9 @@ class FittedImage:
     def __init__(self, picture: Picture, width: int, height: int, pixels: ByteArray) -> None:
         self._picture, self._pixels = picture, pixels
         self._columns, self._rows = picture.size(width, height)
+        # Of a column that is sent twice the pixel on the screen is twice as wide.
+        repeated = picture.repeat_pixels / picture.repeat_lines
+        self._aspect = pixel_aspect(width, height) * repeated
         self._rough: ByteArray | None = None
         self._exact: ByteArray | None = None
         if not picture.smooth or pixels.shape[0] * pixels.shape[1] <= _QUICK_PIXELS:
@@ -50,7 +54,14 @@ class FittedImage:
         return self._rough
 
     def _fit(self, *, smooth: bool) -> ByteArray:
-        return fit_image(self._pixels, self._columns, self._rows, self._picture.fit, smooth=smooth)
+        return fit_image(
+            self._pixels,
+            self._columns,
+            self._rows,
+            self._picture.fit,
+            smooth=smooth,
+            aspect=self._aspect,
+        )
 
 
 class PictureCodes:

@@ -59,6 +59,8 @@ class Look:
     what a preview leaves out. [1]"""
     seen: SeenPicture | None
     """The picture on the screen; none where there is none that stands still."""
+    size: tuple[int, int]
+    """Columns and rows that the monitor shows, those of a preview too. [1]"""
 
     def shown(self, *, every: int = 1) -> ByteArray | None:
         """Return what is to be shown: a guess is hatched, so that it is not taken for more. [1]"""
@@ -89,11 +91,11 @@ def look(
     codes, blanking = frame_codes(result)
     sent = _sent(result, codes)
     if not verdict.standing.has_picture:
-        return Look(verdict, sent, None)
+        return Look(verdict, sent, None, _size(project.mode, monitor))
     seen = seen_picture(
         project.mode, codes, blanking, frame_kernels(result), monitor, every=every, progress=progress
     )
-    return Look(verdict, sent, seen)
+    return Look(verdict, sent, seen, _size(project.mode, monitor))
 
 
 def glance(result: Result, monitor: Monitor, *, every: int, adjustment: Adjustment | None = None) -> Look:
@@ -115,7 +117,7 @@ def glance(result: Result, monitor: Monitor, *, every: int, adjustment: Adjustme
     )
     sent = _sent(result, codes[:, :, ::every])
     if not verdict.standing.has_picture:
-        return Look(verdict, sent, None)
+        return Look(verdict, sent, None, _size(mode, monitor))
     seen = seen_rows(
         mode,
         lambda rows: _told(result.picture, result.slips, result.picture.rows(rows))[0],
@@ -125,7 +127,7 @@ def glance(result: Result, monitor: Monitor, *, every: int, adjustment: Adjustme
         adjustment if adjustment is not None and monitor.auto_adjust else from_table(mode, monitor),
         every=every,
     )
-    return Look(verdict, sent, seen)
+    return Look(verdict, sent, seen, _size(mode, monitor))
 
 
 def pixel_seen(result: Result, monitor: Monitor, pixel: int, line: int) -> PixelSeen:
@@ -172,6 +174,11 @@ def _find(
 
 
 _found = Memory(_find, 2)
+
+
+def _size(sent: Mode, monitor: Monitor) -> tuple[int, int]:
+    shown = monitor.mode(sent)
+    return shown.h.active, shown.v.active
 
 
 def verdict_on(result: Result, monitor: Monitor) -> Verdict:

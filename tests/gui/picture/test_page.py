@@ -17,11 +17,11 @@ from workbench.gui.picture.images import Side, enlarged
 from workbench.gui.picture.monitor_panel import with_total
 from workbench.picture.light import srgb_bytes
 from workbench.picture.scene import Card, Dither, Fit
-from workbench.project.document import Channel, MonitorRange
+from workbench.project.document import Channel, Direction, MonitorRange
 from workbench.project.edits.drive import set_monitor
 from workbench.project.edits.parts import set_value
 from workbench.project.edits.picture import set_dither
-from workbench.project.edits.timing import set_pixel_clock
+from workbench.project.edits.timing import set_counts, set_pixel_clock
 from workbench.timing.mode import Axis, Mode, Polarity
 from workbench.timing.search import find_mode
 from workbench.waveform.monitor import Monitor, Screen
@@ -444,3 +444,16 @@ def test_a_cards_settings_lie_in_a_row_and_leave_the_chain_their_column(
 
     assert page.chain.geometry().right() < right - 200
     assert page.scene.dither.isVisible()
+
+
+def test_the_picture_has_the_shape_of_the_screen(page, desk, qtbot) -> None:
+    desk.bench.apply("Wide", lambda p: set_counts(p, Direction.HORIZONTAL, active=1312))
+    desk.live.refresh()
+    settled(page, qtbot)
+    page.sides[Side.SENT].click()
+
+    frame = page.view.frame()
+
+    assert page.view.image.width() == 1312
+    assert frame.width() / frame.height() == pytest.approx(4 / 3)
+    assert page.view.pixel_at(page.view.place_of((1000, 200)).center()) == (1000, 200)

@@ -22,6 +22,7 @@ from workbench.gui.picture.screen import Shot
 from workbench.gui.theme import DUSK
 from workbench.gui.widgets import Sign, draw_sign, draw_text
 from workbench.gui.widgets.control import outlined
+from workbench.picture.shape import screen_aspect
 from workbench.waveform.places import Places
 from workbench.waveform.verdict import Standing
 
@@ -38,6 +39,8 @@ class _Shown:
     image: QImage
     every: int
     places: Places | None
+    aspect: float
+    """Width of the screen over its height. [1]"""
 
 
 class PictureView(QWidget):
@@ -81,7 +84,9 @@ class PictureView(QWidget):
         elif self.side is Side.SEEN and shot.look.verdict.standing is Standing.GUESSED:
             self._said = shot.look.verdict.standing.value, shot.look.verdict.sentence
         places = None if self.side is Side.SENT else shot.places
-        self._shown = _Shown(image, shot.every, places)
+        size = shot.look.size if self.side is not Side.SENT and shot.places is not None else None
+        aspect = screen_aspect(*(size or (mode.h.active, mode.v.active)))
+        self._shown = _Shown(image, shot.every, places, aspect)
         self.update()
 
     @property
@@ -103,13 +108,12 @@ class PictureView(QWidget):
         return self._pixel
 
     def frame(self) -> QRectF:
-        """Return where the picture lies: as large as fits, square pixels."""
+        """Return where the picture lies: as large as fits, in the shape of the screen."""
         if self._shown is None:
             return QRectF()
-        image = self._shown.image
         room = QRectF(self.rect()).adjusted(1, 1, -1 - self._bench.px(8), -1)
-        scale = min(room.width() / max(1, image.width()), room.height() / max(1, image.height()))
-        width, height = max(1.0, image.width() * scale), max(1.0, image.height() * scale)
+        height = max(1.0, min(room.height(), room.width() / self._shown.aspect))
+        width = max(1.0, height * self._shown.aspect)
         return QRectF(room.left(), room.top() + round((room.height() - height) / 2), width, height)
 
     # Pointing -------------------------------------------------------------------------------
