@@ -84,9 +84,12 @@ def test_refused_row_is_not_taken(desk, qtbot) -> None:
     before = desk.session.project
     card = desk.cards.choose_mode()
     card.search("1024x768@43i")
+    said: list[str] = []
+    desk.bench.noticed.connect(lambda notice: said.append(notice.text))
 
     qtbot.keyClick(card.field, Qt.Key.Key_Return)
 
+    assert [sentence.partition(":")[0] for sentence in said] == ["interlaced"]
     assert desk.session.project is before
     assert card.isVisible()
     card.close()
