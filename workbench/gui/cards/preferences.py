@@ -60,7 +60,12 @@ class PreferencesCard(Card):
         self.said = Words(bench, LIMIT_CAUTION, size=0.9, role="dim")
         self.said.wrap(bench.px(430))
         self.column.addWidget(self.said)
-        self.limits.told.connect(lambda reason: self.said.say(reason or LIMIT_CAUTION))
+        self.limits.told.connect(self._say)
+
+    def _say(self, reason: str) -> None:
+        """Say why a limit is not in force; else what to mind."""
+        self.said.set_role("text" if reason else "dim")
+        self.said.say(reason or LIMIT_CAUTION)
 
     def _row(self, caption: str, widget: QWidget) -> None:
         row = self._grid.rowCount()

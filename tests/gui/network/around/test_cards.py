@@ -121,7 +121,7 @@ class TestDrive:
 
         type_into(qtbot, field, text)
 
-        assert card.foot.text().startswith(f"one pin, mA: {value} · in force")
+        assert card.foot.text().startswith(f"limit of one pin: {value} · in force")
         qtbot.keyClick(field, Key.Key_Return)
         assert field.text() == value
         assert card.foot.text().startswith("in force")

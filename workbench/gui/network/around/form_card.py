@@ -61,7 +61,8 @@ class FormCard(Card):
         """Add a row with a field."""
         self.fields[caption] = field
         field.told.connect(lambda reason: self._tell(field, reason))
-        field.echoed.connect(lambda value: self.foot.say(f"{caption}: {value} · {FOOT}" if value else FOOT))
+        name = field.accessibleName()
+        field.echoed.connect(lambda value: self.foot.say(f"{name}: {value} · {FOOT}" if value else FOOT))
         self.add_row(caption, field, note)
 
     def add_row(self, caption: str, widget: QWidget, note: str = "") -> None:
