@@ -174,9 +174,10 @@ class DrawingView(QWidget):
         if wanted != self._drawn_for:
             sheet = Sheet(self._room.width(), self._room.height(), base, self._inks.measure, zigzag)
             before, self._drawn_for = self._drawn_for, wanted
-            alike = before is not None and before[1:] == wanted[1:]
-            same = relabelled(self._drawing, before[0], network, sheet) if alike else None
-            self._drawing = same or draw(network, board, sheet)
+            same = None
+            if before is not None and before[1:] == wanted[1:]:
+                same = relabelled(self._drawing, before[0], network, sheet)
+            self._drawing: Drawing = same or draw(network, board, sheet)
             self._seen = None
             self.setFixedSize(
                 max(self._room.width(), round(self._drawing.width)),
