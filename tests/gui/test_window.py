@@ -1,10 +1,13 @@
 """The frame: themes, folding, pages, the split, and what is remembered."""
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication, QLineEdit
 
 from tests.gui.gestures import drag
+from workbench.bringup.faults import fault_named
 from workbench.gui.settings import BASE_POINTS, PAGE, PAGE_HEIGHT, SPLIT, THEME
 from workbench.gui.theme import THEMES, ThemeName
 
@@ -145,3 +148,32 @@ def test_every_field_is_inked_for_the_theme_that_came_last(desk, name) -> None:
 
     assert inks
     assert set(inks.values()) == {text}
+
+
+def test_the_bench_makes_room_for_the_banner_of_faults(desk, qtbot) -> None:
+    desk.window.resize(1920, 1080)
+    desk.window.pages.open("picture")
+    qtbot.wait(50)
+    bench, page = desk.window.split.height(), desk.window.pages.stack.height()
+
+    desk.faults.turn(fault_named("no-v-sync"), on=True)
+    qtbot.wait(50)
+    assert desk.window.pages.stack.height() < page
+    assert desk.window.split.height() > bench - desk.window.banner.height()
+
+    desk.faults.end_all()
+    qtbot.waitUntil(
+        lambda: (desk.window.split.height(), desk.window.pages.stack.height()) == (bench, page), timeout=2000
+    )
+
+
+def test_a_warning_goes_once_something_else_went_well(desk) -> None:
+    desk.bench.notice("A file that is cut short.", warning=True)
+    assert desk.window.notices.text
+
+    desk.bench.apply("Rename", lambda project: replace(project, name="Pier"))
+    assert desk.window.notices.text == ""
+
+    desk.bench.notice("Written.")
+    desk.bench.apply("Rename", lambda project: replace(project, name="Quay"))
+    assert desk.window.notices.text == "Written."

@@ -15,6 +15,7 @@ from workbench.bringup.faults import fault_named
 from workbench.circuit.network import PartId
 from workbench.gui.picture.images import Side, enlarged
 from workbench.gui.picture.monitor_panel import with_total
+from workbench.gui.picture.verdict import wordings
 from workbench.picture.light import srgb_bytes
 from workbench.picture.scene import Card, Dither, Fit
 from workbench.project.document import Channel, Direction, MonitorRange
@@ -25,6 +26,7 @@ from workbench.project.edits.timing import set_counts, set_pixel_clock
 from workbench.timing.mode import Axis, Mode, Polarity
 from workbench.timing.search import find_mode
 from workbench.waveform.monitor import Monitor, Screen
+from workbench.waveform.verdict import Standing
 
 
 @pytest.fixture
@@ -457,3 +459,34 @@ def test_the_picture_has_the_shape_of_the_screen(page, desk, qtbot) -> None:
     assert page.view.image.width() == 1312
     assert frame.width() / frame.height() == pytest.approx(4 / 3)
     assert page.view.pixel_at(page.view.place_of((1000, 200)).center()) == (1000, 200)
+
+
+@pytest.mark.parametrize("size", [(1280, 800), (1920, 1080), (1600, 1300)], ids=str)
+def test_every_setting_is_in_sight(page, desk, qtbot, photo, size) -> None:
+    desk.window.resize(*size)
+    load(page, qtbot, photo)
+
+    for number, last in ((0, page.scene.smooth), (1, page.monitor.found)):
+        page._show_aside(number)
+        qtbot.waitUntil(
+            lambda area=page._areas[number]: area.verticalScrollBar().maximum() == 0, timeout=2000
+        )
+        area = page._areas[number].viewport()
+        foot = last.mapTo(area, QPoint(0, last.height())).y()
+        assert foot <= area.height()
+    if size[1] > 1200:
+        assert page.monitor.model.isVisible()
+        assert page.monitor.kind.caption.isVisible()
+
+
+@pytest.mark.parametrize("standing", list(Standing), ids=lambda standing: standing.value)
+def test_the_caption_is_said_shorter_and_never_cut(page, standing) -> None:
+    sentence = "Taken for 640x480@60, whose line has 800 pixels and not 1600: soft bands, 800 a line."
+
+    for side in Side:
+        for moved in ((0, 0), (12, 160)):
+            words = wordings(standing, sentence, side, moved)
+            assert [len(each) for each in words] == sorted(map(len, words), reverse=True)
+    page.verdict.show_verdict(standing, sentence * 4, Side.SEEN, (12, 160))
+    assert page.verdict.shown in wordings(standing, sentence * 4, Side.SEEN, (12, 160))[1:]
+    assert page.verdict.text in page.verdict.toolTip()

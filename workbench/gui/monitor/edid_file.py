@@ -37,6 +37,7 @@ def open_edid(bench: Bench, path: Path) -> bool:
         bench.notice(str(reason), warning=True)
         return False
     bench.settings.set(EDID, edid_bytes(content).hex())
+    bench.notice(f"{path.name} is read: the Monitor page shows what it says.")
     return True
 
 

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.errors import TimingError
 from workbench.gui.bench import Bench
-from workbench.gui.picture.labelled import LabelledChoice
+from workbench.gui.picture.labelled import LabelledChoice, needed_height
 from workbench.gui.picture.screen import Screen as Looking
 from workbench.gui.widgets import CheckBox, Field, Words
 from workbench.timing.mode import Mode
@@ -21,9 +21,9 @@ LEAVES_OUT = (
 )
 _PHASES = tuple(step / 8 for step in range(8))
 _CLAMPS = {
-    f"{BLACK_DELAY} px after sync, for {BLACK_LENGTH}": (BLACK_DELAY, BLACK_LENGTH),
-    "at once, for 10": (0, 10),
-    "30 px after sync, for 20": (30, 20),
+    f"{BLACK_DELAY} … {BLACK_DELAY + BLACK_LENGTH} px after sync": (BLACK_DELAY, BLACK_LENGTH),
+    "0 … 10 px after sync": (0, 10),
+    "30 … 50 px after sync": (30, 20),
     "on the sync pulse": (-60, 20),
 }
 """Where black is taken: the published one first; the others are our own, to try."""
@@ -43,9 +43,9 @@ class MonitorPanel(QWidget):
             "Dark edges deceive it: let it do that on a test card with a border, as with a real one."
         )
         self.phase = LabelledChoice(bench, "phase", [_phase(value) for value in _PHASES])
-        self.clamp = LabelledChoice(bench, "black taken", list(_CLAMPS))
+        self.clamp = LabelledChoice(bench, "black", list(_CLAMPS))
         self.total_caption = Words(bench, "assumed total", size=0.86, role="dim")
-        self.total = Field(bench, "Assumed line total", placeholder="as its table says", mono=True)
+        self.total = Field(bench, "Assumed line total", placeholder="total as its table says", mono=True)
         self.found = Words(bench, size=0.86, role="dim")
         self.found.setWordWrap(True)
         self.model = Words(bench, LEAVES_OUT, size=0.86, role="dim")
@@ -71,18 +71,30 @@ class MonitorPanel(QWidget):
         self.auto.setChecked(monitor.auto_adjust)
         self.auto.blockSignals(False)
         self.phase.choice.setEnabled(panel and not monitor.auto_adjust)
-        for widget in (self.phase, self.total, self.total_caption):
+        for widget in (self.phase, self.total):
             widget.setVisible(panel)
+        self.total_caption.setVisible(panel and not self.kind.low)
         assumed = self._looking.monitor.assumed
         if not self.total.hasFocus():
             self.total.setText("" if assumed is None else str(assumed.h.total))
         self.found.say(self._found())
 
-    def set_low(self, *, low: bool) -> None:
-        """Save height."""
+    def fit_into(self, width: int, height: int) -> None:
+        """Be as roomy as a column allows: without captions, then without the note, where it is short."""
+        said = self.found.text()
+        # As if something were found: what comes later must not move what is there.
+        self.found.setText(said or LEAVES_OUT[:120])
+        for low, model in ((False, True), (True, True), (True, False)):
+            self._set_low(low=low, model=model)
+            if needed_height(self._column, width) <= height:
+                break
+        self.found.setText(said)
+
+    def _set_low(self, *, low: bool, model: bool) -> None:
         for panel in self._choices:
             panel.set_low(low=low)
-        self.model.setVisible(not low)
+        self.total_caption.setVisible(not low and self._bench.monitor.screen is Screen.PANEL)
+        self.model.setVisible(model)
         self._column.setSpacing(self._bench.px(4 if low else 8))
 
     def _found(self) -> str:

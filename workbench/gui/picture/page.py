@@ -33,8 +33,6 @@ _ROOM_FOR_ASIDE = 900
 """A narrower page, as on a projector, leaves the settings out. [design px]"""
 _FLAT = 26
 """Height that the settings take from the chain where they lie in a row above it. [design px]"""
-_LOW = 400
-"""A page that is lower puts captions into their fields. [design px]"""
 
 
 class PicturePage(QWidget):
@@ -48,6 +46,7 @@ class PicturePage(QWidget):
         self._result: Result | None = None
         self._edge, self._flat = 0, False
         self._placed: tuple[str, ...] = ("",)
+        self._had_image = False
         self.view = PictureView(bench, self)
         self.sides = {side: Button(bench, side.value, ButtonKind.SEGMENT) for side in Side}
         self.faults_button = Button(bench, "Faults …", ButtonKind.QUIET)
@@ -76,9 +75,14 @@ class PicturePage(QWidget):
         self.colours.say(
             f"{counts[0] * counts[1] * counts[2]:,}".replace(",", "\u2009") + " combinations of codes"
         )
-        if self._lies_flat() != self._flat:
-            self._arrange()
+        self._arrange_anew(project.picture.image is not None)
         self._take_pixel()
+
+    def _arrange_anew(self, image: bool) -> None:
+        """Make room where an image brings settings or takes them away."""
+        if self._lies_flat() != self._flat or image != self._had_image:
+            self._had_image = image
+            self._arrange()
 
     def action_specs(self) -> tuple[ActionSpec, ...]:
         """Return the page's rows of the command table."""
@@ -260,10 +264,19 @@ class PicturePage(QWidget):
         self._aside_box.setSpacing(px(16) if flat else px(6))
         self.scene.set_row(row=flat)
         self.colours.setVisible(not flat or room >= px(_ROOM_FOR_COLOURS))
-        low = height < px(_LOW)
-        self.scene.set_low(low=low or flat)
-        self.monitor.set_low(low=low)
+        self._fit_aside()
         self.update()
+
+    def _fit_aside(self) -> None:
+        """Bring all settings into sight, with their captions over them where there is room."""
+        if self._flat:
+            self.scene.set_low(low=True)
+            return
+        px, bar = self.bench.px, self._areas[0].verticalScrollBar().sizeHint().width()
+        foot = self.colours.sizeHint().height() + px(6)
+        height = self._aside.height() - self._tabs.sizeHint().height() - foot - px(6)
+        for panel in (self.scene, self.monitor):
+            panel.fit_into(px(_ASIDE) - bar, height)
 
     def _place_title(self) -> None:
         px = self.bench.px

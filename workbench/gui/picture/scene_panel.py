@@ -3,7 +3,7 @@
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QWidget
 
 from workbench.gui.bench import Bench
-from workbench.gui.picture.labelled import LabelledChoice
+from workbench.gui.picture.labelled import LabelledChoice, needed_height
 from workbench.gui.widgets import Button, CheckBox, Words
 from workbench.picture.scene import Card, Dither, Fit, Measure
 from workbench.pipeline.result import Result
@@ -77,11 +77,16 @@ class ScenePanel(QWidget):
         self.problem.say(result.picture_problem or "")
         self.problem.setVisible(bool(result.picture_problem))
 
+    def fit_into(self, width: int, height: int) -> None:
+        """Put captions into their fields where a column is too short to have them above."""
+        self.set_low(low=False)
+        self.set_low(low=needed_height(self._column, width) > height)
+
     def set_low(self, *, low: bool) -> None:
         """Save height."""
         for panel in self._choices:
             panel.set_low(low=low)
-        self._column.setSpacing(self._bench.px(5 if low else 8))
+        self._column.setSpacing(self._bench.px(4 if low else 8))
 
     def set_row(self, *, row: bool) -> None:
         """Lie in one row, for a card has only itself to be chosen."""

@@ -103,6 +103,7 @@ class MainWindow(QMainWindow):
         self.pages.made.connect(self._add_page)
         bench.live.result_changed.connect(self.show_result)
         self.pages.opened.connect(self._share_height)
+        bench.faults.changed.connect(self._share_height)
         # After the bar and the foot took their own new heights.
         bench.theme_changed.connect(self._share_height)
         self._unsubscribe = bench.session.subscribe(self._on_change)
@@ -163,7 +164,8 @@ class MainWindow(QMainWindow):
             self.pages.tabs.tabs[page].setFocus()
         self.split.setHidden(alone)
         self.pages.tabs.setVisible(not projecting or bool(page))
-        self.pages.fit(self.height() - self.top.minimumHeight(), whole=projecting)
+        banner = 0 if self.banner.isHidden() else self.banner.minimumHeight()
+        self.pages.fit(self.height() - self.top.minimumHeight() - banner, whole=projecting)
         self.foot.fold(folded=bool(page) or projecting or self.height() < self.bench.px(900))
 
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -15,6 +15,7 @@ from workbench.gui.bench import Bench, Notice
 from workbench.gui.widgets.control import outlined
 from workbench.gui.widgets.signs import Sign, draw_sign
 from workbench.gui.widgets.text import draw_text
+from workbench.project.session import Change
 
 __all__ = ["NoticeBar"]
 
@@ -22,7 +23,7 @@ SHOWN_MS = 7000
 
 
 class NoticeBar(QWidget):
-    """Floats over the middle of the window's foot; a click sends it away."""
+    """Floats over the middle of the window's foot; a click, or a deed that went well, sends it away."""
 
     def __init__(self, bench: Bench, window: QWidget) -> None:
         super().__init__(window)
@@ -35,6 +36,8 @@ class NoticeBar(QWidget):
         self._away.timeout.connect(self.hide)
         self.hide()
         bench.noticed.connect(self.show_notice)
+        self._unsubscribe = bench.session.subscribe(self._on_change)
+        bench.closing.connect(self._unsubscribe)
 
     @property
     def text(self) -> str:
@@ -50,6 +53,11 @@ class NoticeBar(QWidget):
         self.show()
         self.raise_()
         self._away.start()
+
+    def _on_change(self, change: Change) -> None:
+        """Take a warning away once something else was done that went well."""
+        if self._notice.warning and change.after is not change.before:
+            self.hide()
 
     def place(self) -> None:
         """Stand over the middle of the window's foot."""

@@ -285,7 +285,9 @@ class Chain(QWidget):
         working = self._shown.working
         red, green, blue = (int(byte) for byte in srgb_bytes([c.light for c in working.channels]))
         patch = QRectF(box.left() + 1, box.top() + px(13), px(52), px(36))
-        outlined(painter, patch, px(4), QColor(red, green, blue), QPen(theme.color("outline"), 1.1))
+        dark = not self._shown.verdict.standing.has_picture
+        fill = QColor(0, 0, 0) if dark else QColor(red, green, blue)
+        outlined(painter, patch, px(4), fill, QPen(theme.color("outline"), 1.1))
         left = patch.right() + px(14)
         upper, lower = box.top() + px(11), box.top() + px(31)
         small, ink = type_.sans(0.86), theme.color("dim")
@@ -295,7 +297,7 @@ class Chain(QWidget):
         said = draw_text(
             painter,
             QRectF(left, lower, px(200), px(20)),
-            f"lightness L* {working.lightness:.0f}",
+            f"{'otherwise' if dark else 'lightness'} L* {working.lightness:.0f}",
             type_.sans(1.0, 600),
             theme.color("text"),
         )
