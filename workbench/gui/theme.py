@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, fields
 from enum import Enum
+from functools import cache
 
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontMetricsF, QPalette
 
@@ -244,24 +245,16 @@ class Type:
         return Type(sans, mono, base_px, least)
 
     def sans(self, size: float = 1.0, weight: int = 400) -> QFont:
-        """Return the text face at ``size × B``."""
-        font = QFont(self.sans_family)
-        font.setPixelSize(self._pixels(size))
-        if weight != 400:
-            # A variable face: the axis alone, since setWeight would thicken it a second time.
-            font.setVariableAxis(QFont.Tag("wght"), weight)
-        return font
+        """Return the text face at ``size × B``; it is shared, so copy it before changing it."""
+        return _sans(self.sans_family, self._pixels(size), weight)
 
     def mono(self, size: float = 1.0, weight: int = 400) -> QFont:
-        """Return the face of every number that can change."""
-        font = QFont(self.mono_family)
-        font.setPixelSize(self._pixels(size))
-        font.setWeight(QFont.Weight(weight))
-        return font
+        """Return the face of every number that can change; it is shared, so copy it before changing it."""
+        return _mono(self.mono_family, self._pixels(size), weight)
 
     def caps(self) -> QFont:
         """Return the face of a panel's head: small capitals, spaced."""
-        font = self.sans(0.86, 600)
+        font = QFont(self.sans(0.86, 600))
         font.setCapitalization(QFont.Capitalization.AllUppercase)
         font.setLetterSpacing(QFont.SpacingType.AbsoluteSpacing, 1.3)
         return font
@@ -272,3 +265,23 @@ class Type:
     def width(self, text: str, font: QFont) -> float:
         """Return how wide a text is in a face. [px]"""
         return QFontMetricsF(font).horizontalAdvance(text)
+
+
+@cache
+def _sans(family: str, pixels: int, weight: int) -> QFont:
+    """Return the text face, made once: a new one would look for its glyphs anew each time."""
+    font = QFont(family)
+    font.setPixelSize(pixels)
+    if weight != 400:
+        # A variable face: the axis alone, since setWeight would thicken it a second time.
+        font.setVariableAxis(QFont.Tag("wght"), weight)
+    return font
+
+
+@cache
+def _mono(family: str, pixels: int, weight: int) -> QFont:
+    """Return the face of numbers, made once."""
+    font = QFont(family)
+    font.setPixelSize(pixels)
+    font.setWeight(QFont.Weight(weight))
+    return font

@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable
 
 from PySide6.QtCore import QRectF, QSize
-from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench
@@ -93,7 +93,7 @@ class Sentence(Control):
         return QSize(width, round(metrics.height() * (1.2 if self._lines == 1 else 1.05 * self._lines)))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        font = self.bench.type.sans(self._size, self._weight)
+        font = QFont(self.bench.type.sans(self._size, self._weight))
         ink = self.bench.theme.color("text")
         lines = self.shown_lines()
         height = self.height() / len(lines)

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 
 import numpy as np
-from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPen, QPolygonF
+from pyqtgraph.functions import arrayToQPolygonF
+from PySide6.QtCore import QLineF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPen
 
 from workbench.gui.bench import Bench
 from workbench.gui.scanline.content.edges import CloseUp, smoothed
@@ -14,7 +15,7 @@ from workbench.project.document import Channel
 
 __all__ = ["LEAST_HEIGHT", "EdgeCard", "EdgeView"]
 
-FINER = 5
+FINER = 4
 """Points drawn for each sample: the samples themselves would show as corners. [1]"""
 LEAST_HEIGHT = 150
 """A lower card would show nothing. [design px]"""
@@ -89,7 +90,7 @@ class EdgeCard(Overlay):
             if view.dashed and dash_pattern(channel):
                 pen.setDashPattern(list(dash_pattern(channel)))
             painter.setPen(pen)
-            painter.drawPolyline(QPolygonF([QPointF(*point) for point in np.column_stack((x, y)).tolist()]))
+            painter.drawPolyline(arrayToQPolygonF(x, y))
         painter.restore()
 
     def _draw_grid(self, painter: QPainter, plot: QRectF, first_s: float, last_s: float) -> None:

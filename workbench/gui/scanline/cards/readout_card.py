@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from PySide6.QtCore import QLineF, QRectF, QSizeF, Qt
-from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 
 from workbench.gui.bench import Bench
 from workbench.gui.scanline.content.words import (
@@ -123,12 +123,16 @@ class _Rows:
         self.coded = card.form.codes
         self.gap = px(8)
         self.column = card.column(readout, card.form)
-        self.mono, self.words = card.face, card.bench.type.sans(0.86)
+        type_, theme = card.bench.type, card.bench.theme
+        self.mono, self.small = card.face, card.code_face
+        self.words, self.bold = type_.sans(0.86), type_.sans(0.86, 600)
+        self.ink, self.dim = theme.color("text"), theme.color("dim")
+        self.pitch = px(PITCH)
+        self.code_widths = tuple(card.code_width(readout, signs) for signs in (0, 1))
 
     def heads(self) -> None:
-        bold = self.bench.type.sans(0.86, 600)
         for name, right in (("here", self.right - self.column - self.gap), ("there", self.right)):
-            self._put(name, right, bold)
+            self._put(name, right, self.bold)
         self._down()
 
     def times(self) -> None:
@@ -179,22 +183,19 @@ class _Rows:
 
     def _level(self, value: str, code: str, right: float, *, signs: int = 0) -> None:
         if self.coded:
-            self._put(code, right, self.card.code_face, self.bench.theme.color("dim"))
-            right -= self.card.code_width(self.readout, signs)
+            self._put(code, right, self.small, self.dim)
+            right -= self.code_widths[signs]
         self._put(value, right, self.mono)
 
     def _label(self, text: str, channel: Channel | None = None) -> None:
-        theme = self.bench.theme
-        ink = theme.channel(channel) if channel else theme.color("dim")
-        font = self.bench.type.sans(0.86, 600) if channel else self.words
-        draw_text(self.painter, self._line(self.right), text, font, ink)
+        ink = self.bench.theme.channel(channel) if channel else self.dim
+        draw_text(self.painter, self._line(self.right), text, self.bold if channel else self.words, ink)
 
-    def _put(self, text: str, right: float, font: QFont, ink=None) -> None:
-        ink = ink or self.bench.theme.color("text")
-        draw_text(self.painter, self._line(right), text, font, ink, align=RIGHT)
+    def _put(self, text: str, right: float, font: QFont, ink: QColor | None = None) -> None:
+        draw_text(self.painter, self._line(right), text, font, ink or self.ink, align=RIGHT)
 
     def _line(self, right: float) -> QRectF:
-        return QRectF(self.left, self.y, right - self.left, self.bench.px(PITCH))
+        return QRectF(self.left, self.y, right - self.left, self.pitch)
 
     def _down(self) -> None:
-        self.y += self.bench.px(PITCH)
+        self.y += self.pitch

@@ -78,8 +78,9 @@ class LaneAxis(pg.AxisItem):
         return self.style["tickFont"]
 
     def boundingRect(self) -> QRectF:
-        # Labels at the ends hang over by half their width.
-        return super().boundingRect().adjusted(-30, -20, 30, 20)
+        # Labels at the ends hang over by half their width, or height.
+        over = (0, 20) if self.orientation == "left" else (30, 0)
+        return super().boundingRect().adjusted(-over[0], -over[1], *over)
 
     def wheelEvent(self, event) -> None:
         event.ignore()

@@ -33,16 +33,18 @@ class CursorLine(Overlay):
         if x is None:
             self.set_box(QRectF())
             return
-        self.name_at(x)
+        self._name_at(x, x)
 
     def name_at(self, middle: float) -> None:
         """Write the name around another place than the line's own. [px]"""
-        if self._stands_at is None:
-            return
+        if self._stands_at is not None and middle != self._tag_middle:
+            self._name_at(middle, self._stands_at)
+
+    def _name_at(self, middle: float, stands_at: float) -> None:
         self._tag_middle = middle
         edge = self.bench.px(2)
-        left = min(self._stands_at, self.tag.left()) - edge
-        right = max(self._stands_at, self.tag.right()) + edge
+        left = min(stands_at, self.tag.left()) - edge
+        right = max(stands_at, self.tag.right()) + edge
         top, bottom = self._places.strip.top(), self._places.sync.bottom()
         self.set_box(QRectF(left, top, right - left, bottom - top))
 

@@ -256,6 +256,7 @@ class LanesView(PointingView):
             self.edge_card,
         ):
             item.update()
+        self.viewport().update()
         self.lay_out()
 
     def refresh(self) -> None:

@@ -1,6 +1,7 @@
 """Draws evenly sampled traces inside a pyqtgraph plot."""
 
 from dataclasses import dataclass
+from math import ceil, floor
 
 import numpy as np
 import pyqtgraph as pg
@@ -35,6 +36,8 @@ _LEVEL = 0.05
 """A part of a line that rises by less is level. [px]"""
 _REACH = 4
 """Edges nearer than about this many columns are drawn as a band. [px]"""
+_BOUNDS = 0.25
+"""Step of the bounds, in the unit of the samples."""
 _TALL = 3.0
 """Spans higher than this many pen widths are edges or parts of a band. [1]"""
 
@@ -124,15 +127,19 @@ class TraceItem(pg.GraphicsObject):
 
     def set_samples(self, samples: Float32Array, step: float) -> None:
         """Show other samples, shape (n_traces, n_samples), ``step`` apart from 0 on the time axis."""
+        if step == self._step and np.array_equal(samples, self._samples):
+            return
         self._samples, self._step = np.ascontiguousarray(samples), step
         self._corners = corners(self._samples) if samples.size else []
         self._screen = None
         low, high = (float(samples.min()), float(samples.max())) if samples.size else (0.0, 0.0)
-        bounds = QRectF(0.0, low, (samples.shape[1] - 1) * step, max(high - low, 1e-9))
+        # In coarse steps: other bounds have everything under and around them painted again.
+        low, high = floor(low / _BOUNDS) * _BOUNDS, ceil(high / _BOUNDS) * _BOUNDS
+        bounds = QRectF(0.0, low, (samples.shape[1] - 1) * step, max(high - low, _BOUNDS))
         if bounds != self._bounds:
             self.prepareGeometryChange()
             self._bounds = bounds
-        self.update()
+        self._repaint()
 
     @property
     def styles(self) -> tuple[TraceStyle, ...]:
@@ -144,7 +151,12 @@ class TraceItem(pg.GraphicsObject):
         if styles != self._styles:
             self._styles = styles
             self._screen = None
-            self.update()
+            self._repaint()
+
+    def _repaint(self) -> None:
+        """Ask for the lane alone to be painted: the item's own bounds reach beyond it."""
+        box = self.getViewBox()
+        self.update(self.boundingRect() if box is None else box.viewRect())
 
     def boundingRect(self) -> QRectF:
         # Pen and drop reach a few pixels beyond the samples; the box of the plot cuts it off anyway.
