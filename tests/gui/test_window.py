@@ -157,9 +157,10 @@ def test_the_bench_makes_room_for_the_banner_of_faults(desk, qtbot) -> None:
     bench, page = desk.window.split.height(), desk.window.pages.stack.height()
 
     desk.faults.turn(fault_named("no-v-sync"), on=True)
-    qtbot.wait(50)
-    assert desk.window.pages.stack.height() < page
-    assert desk.window.split.height() > bench - desk.window.banner.height()
+    shorter = bench, page - desk.window.banner.height()
+    qtbot.waitUntil(
+        lambda: (desk.window.split.height(), desk.window.pages.stack.height()) == shorter, timeout=2000
+    )
 
     desk.faults.end_all()
     qtbot.waitUntil(

@@ -165,7 +165,7 @@ class MainWindow(QMainWindow):
         self.split.setHidden(alone)
         self.pages.tabs.setVisible(not projecting or bool(page))
         banner = 0 if self.banner.isHidden() else self.banner.minimumHeight()
-        self.pages.fit(self.height() - self.top.minimumHeight() - banner, whole=projecting)
+        self.pages.fit(self.height() - self.top.minimumHeight(), whole=projecting, less=banner)
         self.foot.fold(folded=bool(page) or projecting or self.height() < self.bench.px(900))
 
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -51,7 +51,7 @@ class PageArea(QWidget):
         self._specs = {spec.id: spec for spec in specs}
         self._made: dict[str, QWidget] = {}
         self._shown: Result | None = None
-        self._room, self._whole = 0, False
+        self._room, self._whole, self._less = 0, False, 0
         self.tabs = TabRow(bench, specs, self)
         self.stack = QStackedWidget(self)
         column = QVBoxLayout(self)
@@ -74,12 +74,15 @@ class PageArea(QWidget):
         """Id and word of every page, in the order of the tabs."""
         return tuple((spec.id, spec.title) for spec in self._specs.values())
 
-    def fit(self, room: int, *, whole: bool = False) -> None:
-        """Take the height that the bench and the page share, or that the page has for itself. [px]"""
-        self._room, self._whole = room, whole
-        share = round(room * self._bench.settings.get(PAGE_HEIGHT))
+    def fit(self, room: int, *, whole: bool = False, less: int = 0) -> None:
+        """Take the height that the bench and the page share, or that the page has for itself.
+
+        The page gives up what ``less`` says, so that the bench keeps its height. [px]
+        """
+        self._room, self._whole, self._less = room, whole, less
+        share = round(room * self._bench.settings.get(PAGE_HEIGHT)) - less
         self.stack.setMinimumHeight(0 if whole else share)
-        self.stack.setMaximumHeight(room if whole else share)
+        self.stack.setMaximumHeight(room - less if whole else share)
 
     def restore(self) -> None:
         """Open the page that was open last time."""
@@ -134,7 +137,7 @@ class PageArea(QWidget):
                 self.fold()
             return
         self._bench.settings.set(PAGE_HEIGHT, min(0.7, max(0.2, share)))
-        self.fit(self._room)
+        self.fit(self._room, less=self._less)
         if not self.page:
             self.open(self._bench.settings.get(PAGE) or next(iter(self._specs)))
 
