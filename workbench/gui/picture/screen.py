@@ -139,11 +139,12 @@ def _same_mode(shot: Shot | None, result: Result) -> bool:
 
 def _shot(result: Result, taken: Look, every: int, *, whole: bool = False) -> Shot:
     images = {Side.SENT: picture_image(taken.sent)}
-    if taken.seen is None:
+    shown = taken.shown(every=every)
+    if taken.seen is None or shown is None:
         return Shot(result, taken, every, None, images, whole)
     n_rows, n_columns, _ = taken.seen.rgb.shape
     places = places_of(result.project.mode, taken.seen.adjustment, n_columns, n_rows, every=every)
-    images[Side.SEEN] = picture_image(taken.shown(every=every))
+    images[Side.SEEN] = picture_image(shown)
     apart = difference(taken.sent, taken.seen.rgb, places, every=every)
     images[Side.APART] = picture_image(enlarged(apart))
     return Shot(result, taken, every, places, images, whole)
