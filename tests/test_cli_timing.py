@@ -8,7 +8,9 @@ import pytest
 from tests.edids import base_block
 from workbench.cli import main
 from workbench.timing.clock.plan import Jitter
-from workbench.timing.edid.text import hex_text
+from workbench.timing.edid.descriptor import write_descriptor
+from workbench.timing.edid.text import c_array, hex_text
+from workbench.timing.search import find_mode
 
 CHIP = ["--reference", "12M", "--multiply", "16..320", "--divide", "1..7x1..7", "--max-system", "133M"]
 
@@ -109,6 +111,25 @@ def test_hex_text_says_the_same_as_the_bytes(capsys, monitor, tmp_path):
     text.write_text(hex_text(base_block()))
 
     assert as_json(capsys, "monitor", str(text)) == as_json(capsys, "monitor", str(monitor))
+
+
+def test_a_c_array_of_a_block_says_the_same_as_the_bytes(capsys, monitor, tmp_path):
+    text = tmp_path / "desk.h"
+    text.write_text(f"#include <stdint.h>\n// of a desk\n{c_array(base_block(), 'desk')}\n")
+
+    assert as_json(capsys, "monitor", str(text)) == as_json(capsys, "monitor", str(monitor))
+
+
+def test_a_c_array_of_a_descriptor_is_the_mode_it_was_made_from(capsys, tmp_path):
+    mode = find_mode("800x600@60")
+    text = tmp_path / "mode.h"
+    text.write_text(c_array(write_descriptor(mode), "detailed_timing"))
+
+    said = as_json(capsys, "monitor", str(text))
+
+    assert (said["pixel_clock_hz"], said["h"]["total"], said["v"]["total"]) == (40_000_000, 1056, 628)
+    assert main(["monitor", str(text)]) == 0
+    assert "800x600@60" in capsys.readouterr().out
 
 
 def test_a_monitor_as_text_names_what_counts(capsys, monitor):

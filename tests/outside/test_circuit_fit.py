@@ -1,6 +1,6 @@
 """Fits against brute force: every combination of a series, its worst error worked out in full."""
 
-from itertools import product
+from itertools import combinations_with_replacement, product
 
 import numpy as np
 import pytest
@@ -85,6 +85,58 @@ def test_every_combination_of_a_random_drawer(seed):
     found = find_fit(
         [weighted(4, [500.0, 1e3, 2e3, 4e3])], Driver(), Load(), Drawer(tuple(OwnedPart(r) for r in values))
     )
+
+    assert found.proved_best
+    assert found.candidates[0].worst_error_volts == pytest.approx(expected, rel=1e-9)
+
+
+def shared_brute_force(bits, values, counts, most_parts):
+    """Return the smallest worst error of all channels over every way to share the parts out. [V]"""
+    parts = range(len(values))
+    options = [((i,), values[i]) for i in parts]
+    if most_parts == 2:
+        for i, j in combinations_with_replacement(parts, 2):
+            a, b = values[i], values[j]
+            options += [((i, j), a + b), ((i, j), a * b / (a + b))]
+    even = [np.linspace(0.0, 0.7, 1 << n) for n in bits]
+    codes = [np.arange(1 << n)[:, None] >> np.arange(n - 1, -1, -1) & 1 for n in bits]
+
+    def best(channel, legs, left, bound):
+        if channel == len(bits):
+            return 0.0
+        if len(legs) == bits[channel]:
+            siemens = 1.0 / np.array(legs)
+            volts = codes[channel] @ siemens * 3.3 / (siemens.sum() + 1 / 75)
+            own = float(np.abs(volts - even[channel]).max())
+            return max(own, best(channel + 1, (), left, bound)) if own < bound else np.inf
+        for used, ohms in options:
+            rest = list(left)
+            for i in used:
+                rest[i] -= 1
+            if min(rest) >= 0:
+                bound = min(bound, best(channel, (*legs, ohms), tuple(rest), bound))
+        return bound
+
+    return best(0, (), tuple(counts), np.inf)
+
+
+# Bits of the channels, values and counts of the drawer, parts a leg.
+SHARED = {
+    "six legs of seven parts": ((3, 2, 1), (1000, 1200, 430, 1800, 1100, 910, 680), (1,) * 7, 1),
+    "two parts a leg": ((2, 1, 1), (430, 560, 1100, 750, 1500), (1, 1, 1, 2, 1), 2),
+    "a part to spare": ((2, 2), (470, 510, 1000, 2200, 910), (1,) * 5, 2),
+    "none to spare": ((2, 2, 1), (510, 1000, 2000), (1, 2, 2), 2),
+    "one value": ((1, 1, 1), (1000,), (3,), 2),
+}
+
+
+@pytest.mark.parametrize(("bits", "values", "counts", "most_parts"), SHARED.values(), ids=SHARED)
+def test_every_way_to_share_a_small_drawer(bits, values, counts, most_parts):
+    expected = shared_brute_force(bits, values, counts, most_parts)
+    networks = [weighted(n, [500.0, 1e3, 2e3][:n]) for n in bits]
+    drawer = Drawer(tuple(OwnedPart(float(r), count=n) for r, n in zip(values, counts, strict=True)))
+
+    found = find_fit(networks, Driver(), Load(), drawer, most_parts=most_parts)
 
     assert found.proved_best
     assert found.candidates[0].worst_error_volts == pytest.approx(expected, rel=1e-9)

@@ -24,12 +24,12 @@ def add(commands: Any) -> None:
     group = parser.add_argument_group(
         "chip", "system = reference x multiply / (divide x divide); pixel = system / divider"
     )
-    group.add_argument("--reference", required=True, metavar="HZ", help="clock that comes in, as 12M")
+    group.add_argument("--reference", required=True, metavar="HZ", help="clock that comes in, as 10M")
     group.add_argument("--multiply", required=True, metavar="A..B", help="whole numbers")
     group.add_argument(
         "--divide", default="1", metavar="A..BxC..D", help="dividers behind the oscillator, one after another"
     )
-    group.add_argument("--vco", metavar="A..B", help="range of the oscillator, as 750M..1600M")
+    group.add_argument("--vco", metavar="A..B", help="range of the oscillator, as 200M..900M")
     group.add_argument("--max-system", required=True, metavar="HZ", help="highest system clock")
     group.add_argument(
         "--fraction", type=readable(_bits, "bits"), default=0, metavar="BITS", help="of the pixel divider (0)"

@@ -7,13 +7,16 @@ from typing import Any
 
 from workbench.cli.output import print_json, print_text
 from workbench.errors import FileError, TimingError
+from workbench.exports.report import timing_text
 from workbench.files.reading import read_bytes
+from workbench.timing.edid.descriptor import DESCRIPTOR, read_descriptor
 from workbench.timing.edid.monitor import monitor_object
 from workbench.timing.edid.ranges import outside
 from workbench.timing.edid.read import read_edid
-from workbench.timing.edid.text import MOST_CONTENT
+from workbench.timing.edid.text import MOST_CONTENT, edid_bytes
 from workbench.timing.edid.values import Edid
 from workbench.timing.edid.words import extension_words, identity_words, input_words, limits_words
+from workbench.timing.figures import timing_object
 from workbench.timing.mode import Mode
 
 __all__ = ["add", "monitor_text"]
@@ -22,7 +25,12 @@ __all__ = ["add", "monitor_text"]
 def add(commands: Any) -> None:
     """Add the command."""
     parser = commands.add_parser("monitor", help="print what a monitor's EDID says")
-    parser.add_argument("file", type=Path, metavar="FILE", help="the EDID, binary or as hex text")
+    parser.add_argument(
+        "file",
+        type=Path,
+        metavar="FILE",
+        help="the EDID, or an 18-byte descriptor: binary, hex text or a C array",
+    )
     parser.add_argument("--json", action="store_true", help="as JSON, SI units, nothing rounded")
     parser.set_defaults(run=run)
 
@@ -31,6 +39,10 @@ def run(arguments: argparse.Namespace) -> int:
     """Print the monitor."""
     content = read_bytes(arguments.file, MOST_CONTENT)
     try:
+        data = edid_bytes(content)
+        if len(data) == DESCRIPTOR:
+            _print_mode(read_descriptor(data).mode, as_json=arguments.json)
+            return 0
         edid = read_edid(content)
     except TimingError as error:
         raise FileError(f"{arguments.file}: {error}") from error
@@ -39,6 +51,14 @@ def run(arguments: argparse.Namespace) -> int:
     else:
         print_text(monitor_text(edid))
     return 0
+
+
+def _print_mode(mode: Mode, *, as_json: bool) -> None:
+    """Print the one mode of a descriptor that stands by itself, as ``mode`` does."""
+    if as_json:
+        print_json(timing_object(mode))
+    else:
+        print_text(timing_text(mode))
 
 
 def monitor_text(edid: Edid) -> str:

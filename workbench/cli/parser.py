@@ -32,7 +32,7 @@ examples:
   backporch export board.backporch --as scanline-csv -o line.csv
   backporch mode 800x600@60 --descriptor
   backporch monitor desk.edid
-  backporch clock 640x480@60 --reference 12M --multiply 16..320 --divide 1..7x1..7 --max-system 133M
+  backporch clock 640x480@60 --reference 10M --multiply 20..100 --divide 1..8 --max-system 150M
   backporch fit board.backporch --series E24 -o fitted.backporch
   backporch tolerance board.backporch --resistors 1%
 

@@ -11,6 +11,7 @@ from typing import Protocol
 
 from workbench.timing.figures import simulable
 from workbench.timing.mode import Mode
+from workbench.timing.offsets import offset_words
 from workbench.timing.seen_as import Sighting, seen_as
 from workbench.waveform.monitor import Screen
 from workbench.waveform.sync import SyncDrive
@@ -129,7 +130,7 @@ def _placed(sighting: Sighting, screen: Screen) -> Verdict:
         return Verdict(
             Standing.GUESSED,
             f"No known mode has this line rate and these lines: the nearest is {row.name} "
-            f"({sighting.line_rate_ppm:+.0f} ppm, {sighting.lines_off:+d} lines). A monitor guesses "
+            f"({offset_words(sighting.line_rate_ppm)}, {sighting.lines_off:+d} lines). A monitor guesses "
             "a size, or shows a message.",
             row,
         )

@@ -17,6 +17,7 @@ from workbench.gui.monitor.page import MonitorPage
 from workbench.gui.settings import EDID
 from workbench.gui.widgets import Sign
 from workbench.project.document import Direction, MonitorRange
+from workbench.project.edits.drive import set_monitor
 from workbench.project.edits.timing import set_counts, set_mode, set_pixel_clock
 from workbench.timing.edid.read import read_edid
 from workbench.timing.edid.text import hex_text
@@ -243,6 +244,28 @@ def test_descriptor_and_block_are_saved(page, qtbot, tmp_path):
     assert edid.damages == ()
     assert edid.product.name == "Boathouse"
     assert edid.modes[0].name == "640x480@60"
+
+
+def test_a_name_that_ends_in_hex_is_written_as_hex_text(page, qtbot, tmp_path):
+    shown = page(project=None)
+    shown.bench.dialogs.save_paths = [tmp_path / "own.hex"]
+
+    qtbot.mouseClick(shown.write.save_block, LEFT)
+
+    assert (tmp_path / "own.hex").read_text().startswith("00 ff ff ff ff ff ff 00")
+    assert read_edid((tmp_path / "own.hex").read_bytes()).modes[0].name == "640x480@60"
+
+
+def test_a_display_of_ones_own_says_where_its_range_comes_from(page):
+    shown = page(project=None)
+    assert "2 % around this mode, as no monitor's range is entered" in shown.write.range.text()
+
+    shown.bench.apply("Range", lambda project: set_monitor(project, MonitorRange(30e3, 70e3, 50.0, 75.0)))
+    shown.bench.live.refresh()
+
+    assert shown.write.range.text() == (
+        "Range: lines 30 … 70 kHz, fields 50 … 75 Hz; that of the project's monitor."
+    )
 
 
 @pytest.mark.parametrize(

@@ -14,6 +14,8 @@ from workbench.timing.edid.text import c_array, edid_bytes, hex_bytes, hex_text
         "{0x00,0xff,0x1a};",
         "0000: 00 ff\n0002: 1a",
         "# x\n00ff\n1a",
+        "static const uint8_t detailed[3] = {\n    0x00, 0xff, 0x1a,\n};\n",
+        "#include <stdint.h>\nuint8_t own[] = { 0x00, /* two */ 0xff, // three\n 0x1a };",
     ],
 )
 def test_ways_to_write_hex(text: str) -> None:
@@ -26,6 +28,7 @@ def test_ways_to_write_hex(text: str) -> None:
         ("00 ff\n00 f", "Line 2 of the hex text has an odd number of digits"),
         ("00ff1", "odd number of digits in a row \\(5\\)"),
         ("00 ff\n\n00 zz", "Line 3 of the hex text has “zz”"),
+        ("uint8_t x[2] =\n{\n0x00, zz };", "Line 3 of the hex text has “zz”"),
         ("hello", "no hex"),
         ("  \n", "no hex digits"),
         ("x" * 1000, "…"),

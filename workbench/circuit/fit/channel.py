@@ -32,6 +32,8 @@ class Effort:
     """Sets wanted. [1]"""
     widest: float
     """Sets worse than the best by this factor are not wanted. [1]"""
+    worst_volts: float
+    """Sets with a larger error are not wanted. [V]"""
     budget: int
     """Partial sets to look at before giving up on the proof. [1]"""
 
@@ -42,6 +44,10 @@ class OpenChannel(Protocol):
     @property
     def needs(self) -> str:
         """Return in words how many parts it takes at least."""
+
+    @property
+    def takes_any_part(self) -> bool:
+        """Return whether any parts will do if there are enough of them, be they alike or not."""
 
     def pool(self, effort: Effort, counts: IntArray, most_parts: int, progress: Progress) -> Pool | None:
         """Return the best sets of options of at most so many parts each, if there are ``counts``."""
@@ -109,13 +115,22 @@ class _Weighted:
     def needs(self) -> str:
         return f"{self._network.bits} legs take at least one part each"
 
+    @property
+    def takes_any_part(self) -> bool:
+        return True
+
     def pool(self, effort: Effort, counts: IntArray, most_parts: int, progress: Progress) -> Pool | None:
         chosen = np.flatnonzero(self._options.n_parts <= most_parts)
         task = replace(
             self._task, siemens=self._task.siemens[chosen], uses=self._task.uses[chosen], counts=counts
         )
         found = best_sets(
-            task, keep=effort.keep, widest=effort.widest, budget=effort.budget, progress=progress
+            task,
+            keep=effort.keep,
+            widest=effort.widest,
+            budget=effort.budget,
+            progress=progress,
+            worst_volts=effort.worst_volts,
         )
         return None if found is None else Pool(chosen[found.sets], found.errors, found.complete_volts)
 
@@ -167,6 +182,10 @@ class _R2R:
         bits, rungs, legs = self._network.bits, len(self._rungs), len(self._legs)
         return f"an R-2R ladder of {bits} bits takes {rungs} alike and {legs} alike"
 
+    @property
+    def takes_any_part(self) -> bool:
+        return False
+
     def pool(self, effort: Effort, counts: IntArray, most_parts: int, progress: Progress) -> Pool | None:
         chosen = np.flatnonzero(self._options.n_parts <= most_parts)
         first, second, complete = self._pairs(chosen, effort.budget // _COST_OF_A_PAIR)
@@ -177,10 +196,15 @@ class _R2R:
             errors[part] = self._errors(first[part], second[part])
         sets = np.column_stack((first, second))
         sets, errors = self._makeable(sets, errors, counts)
-        order = np.argsort(errors, kind="stable")[: effort.keep]
-        order = order[errors[order] <= effort.widest * errors[order[:1]]]
-        limit = float(errors[order[-1]]) if len(order) else 0.0
-        return Pool(sets[order], errors[order], limit if complete else 0.0) if len(order) else None
+        if not len(errors):
+            return None
+        order = np.argsort(errors, kind="stable")
+        least = max(float(errors[order[0]]), _ROUNDING_VOLTS)
+        limit = min(max(effort.worst_volts, least), effort.widest * least)
+        wanted = order[errors[order] <= limit]
+        kept = wanted[: effort.keep]
+        limit = limit if len(kept) == len(wanted) else errors[kept[-1]]
+        return Pool(sets[kept], errors[kept], float(limit) if complete else 0.0)
 
     def _pairs(self, chosen: IntArray, budget: int) -> tuple[IntArray, IntArray, bool]:
         """Return pairs to try: all, or if these are too many those nearest to R and 2R."""
@@ -234,6 +258,7 @@ class _R2R:
         return with_branches(self._network, dict.fromkeys(self._rungs, rung) | dict.fromkeys(self._legs, leg))
 
 
+_ROUNDING_VOLTS = 1e-12
 _CHUNK = 8192
 """Pairs worked on at a time. [1]"""
 _COST_OF_A_PAIR = 20

@@ -8,7 +8,7 @@ import numpy as np
 
 from workbench.circuit.fit.board import Board
 from workbench.circuit.fit.channel import OpenChannel, UsesArray, open_channel
-from workbench.circuit.fit.drawer import Drawer, Leg, leg_options
+from workbench.circuit.fit.drawer import MOST_PARTS, Drawer, Leg, leg_options
 from workbench.circuit.fit.search import IntArray
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import Driver, Load, Network, Zeros
@@ -117,18 +117,21 @@ def find_fit(
     Where high and low on-resistance differ, or zeros float, the search takes their mean for all pins,
     driven. The figures of its candidates are exact, but nothing is proved then.
     """
+    most_parts = min(most_parts, 1 + _spare(drawer, networks))
     options = leg_options(drawer, most_parts)
     opened = {network: open_channel(network, driver, load, options) for network in networks}
     channels = [opened[network] for network in networks]
     counts, _ = options.counted()
-    _check_count(drawer, networks)
-    board = Board(channels, counts, most_parts, progress)
-    best = board.best()
-    chosen = {Aim.LEVEL: best.sets} | _alternatives(board, driver, load)
+    board = Board(channels, counts, progress)
+    best = board.best(1)
+    for parts in range(2, most_parts + 1):
+        best = board.best(parts, best)
+    chosen = {Aim.LEVEL: best.sets} | _alternatives(board, most_parts, driver, load)
     candidates = [_candidate(aim, channels, sets, driver, load) for aim, sets in chosen.items()]
     ranked = best_first(_distinct(candidates), aim)
     if driver.zeros is Zeros.DRIVEN and driver.high_ohms == driver.low_ohms:
-        gap = max(0.0, float(best.worst_error_volts - best.bound_volts))
+        reached = min(candidate.worst_error_volts for candidate in ranked)
+        gap = max(0.0, min(reached, best.worst_error_volts) - best.bound_volts)
         return Fit(gap <= _ROUNDING_VOLTS, gap, ranked)
     return Fit(False, min(candidate.worst_error_volts for candidate in ranked), ranked)
 
@@ -147,14 +150,16 @@ def best_at(candidates: Sequence[Candidate]) -> dict[int, tuple[Aim, ...]]:
     return {id(each): tuple(aim for aim in Aim if first[aim] == id(each)) for each in candidates}
 
 
-def _check_count(drawer: Drawer, networks: Sequence[Network]) -> None:
-    if any(part.count is None for part in drawer.parts):
-        return
+def _spare(drawer: Drawer, networks: Sequence[Network]) -> int:
+    """Return how many parts there are besides one for each leg; no leg takes more of them than all."""
+    if not drawer.parts or any(part.count is None for part in drawer.parts):
+        return MOST_PARTS
     there, needed = sum(part.count or 0 for part in drawer.parts), sum(n.bits for n in networks)
     if there < needed:
         raise NetworkError(
             f"The drawer holds {there} resistors, but {needed} legs need one each at least: add more."
         )
+    return there - needed
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -171,9 +176,11 @@ class _Scored:
         return abs(self.white_volts - white_volts) if aim is Aim.MATCHING else self.figures[aim]
 
 
-def _alternatives(board: Board, driver: Driver, load: Load) -> dict[Aim, tuple[IntArray, ...]]:
+def _alternatives(
+    board: Board, most_parts: int, driver: Driver, load: Load
+) -> dict[Aim, tuple[IntArray, ...]]:
     """Return for each other aim the sets that are best at it and can be made together."""
-    scored = {channel: _scored(board, channel, driver, load) for channel in board.channels}
+    scored = {channel: _scored(board, channel, most_parts, driver, load) for channel in board.channels}
     found = {aim: _together(board, scored, aim) for aim in Aim if aim is not Aim.LEVEL}
     return {aim: sets for aim, sets in found.items() if sets is not None}
 
@@ -197,9 +204,9 @@ def _together(
     return tuple(sets)
 
 
-def _scored(board: Board, channel: OpenChannel, driver: Driver, load: Load) -> list[_Scored]:
+def _scored(board: Board, channel: OpenChannel, most_parts: int, driver: Driver, load: Load) -> list[_Scored]:
     """Return the best sets of a channel with what each is good at."""
-    pools = (board.pool(channel, most_parts=most) for most in range(1, board.most_parts + 1))
+    pools = (board.pool(channel, most) for most in range(1, most_parts + 1))
     sets = np.unique(np.concatenate([pool.sets for pool in pools if pool is not None]), axis=0)
     solved = [solve_levels(channel.network(chosen), driver, load) for chosen in sets]
     figures = [_figures(levels) for levels in solved]

@@ -63,14 +63,16 @@ class Pool:
 _MOST_CHILDREN = 100_000
 """Partial sets looked at in one go. [1]"""
 _STARTS = 48
-_WIDEN = 1.3
+_WIDEN = 1.5
 """By how much the error allowed grows until there are enough sets. [1]"""
 _SLACK = 1e-12
 _REACH = 24
 """Options to each side that a leg may move to when a first set is improved. [1]"""
 
 
-def best_sets(task: Task, *, keep: int, widest: float, budget: int, progress: Progress) -> Pool | None:
+def best_sets(
+    task: Task, *, keep: int, widest: float, budget: int, progress: Progress, worst_volts: float = np.inf
+) -> Pool | None:
     """Return the best sets of legs, proved complete up to an error.
 
     Parameters
@@ -85,25 +87,30 @@ def best_sets(task: Task, *, keep: int, widest: float, budget: int, progress: Pr
         Partial sets to look at before giving up on the proof, ``1 <= budget``. [1]
     progress : Progress
         Is told the partial sets looked at of the budget.
+    worst_volts : float
+        Sets with a larger error are not wanted, ``0 < worst_volts``; but the best is, whatever it
+        is. [V]
 
     Returns
     -------
     Pool or None
         None where no set can be made.
     """
+    # No level is farther off than all the supply gives, or all that is wanted.
+    most = min(worst_volts, task.gain_volts + float(task.wanted_volts.sum()))
     start = _first_set(task)
-    limit = np.inf if start is None else float(task.errors(start[None])[0])
-    limit = min(limit * (1.0 + 1e-9) + _SLACK, float(task.wanted_volts.sum()) + task.gain_volts)
+    first = np.inf if start is None else float(task.errors(start[None])[0])
+    limit = min(first * (1.0 + 1e-9) + _SLACK, most)
     search = _Search(task, keep, budget, progress)
     pool = search.run(limit)
-    while len(pool.errors) < keep and pool.complete_volts == limit and not search.exhausted:
-        best = pool.errors[0] if len(pool.errors) else limit
+    while len(pool.errors) < keep and limit < most and pool.complete_volts == limit:
+        best = max(float(pool.errors[0]), _SLACK) if len(pool.errors) else np.inf
         if limit >= widest * best:
             break
-        limit = min(limit * _WIDEN, widest * best)
+        limit = min(limit * _WIDEN, widest * best, most)
         pool = search.run(limit)
     if not len(pool.errors) and start is not None:
-        pool = Pool(start[None], task.errors(start[None]), 0.0)
+        pool = Pool(start[None], task.errors(start[None]), pool.complete_volts)
     return pool if len(pool.errors) else None
 
 

@@ -5,9 +5,10 @@ from dataclasses import dataclass, replace
 from workbench.errors import EditError
 from workbench.project.document import Project
 from workbench.timing.edid.values import Limits, Product
+from workbench.timing.edid.words import limits_words
 from workbench.timing.edid.write import Display, write_edid
 
-__all__ = ["OwnDisplay", "own_block"]
+__all__ = ["OwnDisplay", "own_block", "range_words"]
 
 _YEAR = 2025
 """Year written into the block; nobody reads it for more than a curiosity."""
@@ -66,6 +67,14 @@ def own_block(own: OwnDisplay, project: Project) -> bytes:
             size_cm=size,
         )
     )
+
+
+def range_words(project: Project) -> str:
+    """Say which rates the block gives as the display's range, and where they come from."""
+    taken = limits_words(_limits(project))
+    if project.monitor is None:
+        return f"Range: {taken}; {100 * _ROOM:g} % around this mode, as no monitor's range is entered."
+    return f"Range: {taken}; that of the project's monitor."
 
 
 def _limits(project: Project) -> Limits:

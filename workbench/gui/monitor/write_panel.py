@@ -9,18 +9,20 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 from workbench.errors import WorkbenchError
 from workbench.files.atomic import write_atomic
 from workbench.gui.bench import Bench
-from workbench.gui.monitor.own_display import OwnDisplay, own_block
+from workbench.gui.monitor.own_display import OwnDisplay, own_block, range_words
 from workbench.gui.settings import EXPORT_FOLDER
 from workbench.gui.timing.entry import Entry
 from workbench.gui.widgets import Button, ButtonKind, Words
 from workbench.project.document import Project
 from workbench.timing.edid.descriptor import descriptor_losses, write_descriptor
-from workbench.timing.edid.text import c_array
+from workbench.timing.edid.text import c_array, hex_text
 from workbench.timing.mode import Mode
 
 __all__ = ["WritePanel"]
 
-_BINARY = "EDID, binary (*.bin)"
+_KINDS = "EDID, binary (*.bin);;EDID, hex text (*.hex)"
+_AS_TEXT = (".hex", ".txt")
+"""Endings of a name under which hex text is written; under any other the bytes themselves."""
 
 
 class WritePanel(QWidget):
@@ -38,6 +40,7 @@ class WritePanel(QWidget):
         self.copy_c = Button(bench, "Copy as C", ButtonKind.USUAL)
         self.save_descriptor = Button(bench, "Save …", ButtonKind.USUAL)
         self.save_block = Button(bench, "Save its base block …", ButtonKind.USUAL)
+        self.range = Words(bench, size=0.9, role="dim")
         self.refusal = Words(bench, size=0.9, role="fails")
         self.entries = {
             "maker": self._entry("Maker, three letters", "maker"),
@@ -57,6 +60,7 @@ class WritePanel(QWidget):
 
     def show_project(self, project: Project) -> None:
         """Show the descriptor of a project's mode, or why there is none."""
+        self.range.say(range_words(project))
         if project.mode is self._mode:
             return
         self._mode = project.mode
@@ -101,10 +105,11 @@ class WritePanel(QWidget):
         self._column.addLayout(self._buttons)
         self._column.addWidget(Words(bench, "A display of your own", caps=True, role="dim"))
         self._column.addLayout(self._grid)
+        self._column.addWidget(self.range)
         self._column.addWidget(self.save_block, 0, Qt.AlignmentFlag.AlignLeft)
         self._column.addWidget(self.refusal)
         self._column.addStretch(1)
-        for words in (self.hex, self.losses, self.refusal):
+        for words in (self.hex, self.losses, self.range, self.refusal):
             words.setWordWrap(True)
         self._grid.setColumnStretch(4, 1)
 
@@ -129,16 +134,17 @@ class WritePanel(QWidget):
             return
         kept = Path(self.bench.settings.get(EXPORT_FOLDER))
         folder = kept if kept.is_absolute() and kept.is_dir() else Path.home()
-        path = self.bench.dialogs.save_path("Save", folder / name, _BINARY)
+        path = self.bench.dialogs.save_path("Save", folder / name, _KINDS)
         if path is None:
             return
+        text = path.suffix.lower() in _AS_TEXT
         try:
-            write_atomic(path, data)
+            write_atomic(path, f"{hex_text(data)}\n".encode("ascii") if text else data)
         except WorkbenchError as reason:
             self.bench.notice(str(reason), warning=True)
             return
         self.bench.settings.set(EXPORT_FOLDER, str(path.parent))
-        self.bench.notice(f"Written: {path.name}, {len(data)} bytes.")
+        self.bench.notice(f"Written: {path.name}, {len(data)} bytes{' as hex text' if text else ''}.")
 
     def _restyle(self) -> None:
         px = self.bench.px

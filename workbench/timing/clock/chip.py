@@ -65,7 +65,7 @@ class Chip:
 def _check_hz(name: str, hz: int) -> None:
     if not 1 <= hz <= _HIGHEST_HZ:
         raise TimingError(
-            f"The {name} of {format_quantity(hz, 'Hz')} is outside 1 Hz … 10 GHz; write it as in 12M."
+            f"The {name} of {format_quantity(hz, 'Hz')} is outside 1 Hz … 10 GHz; write it as in 10M."
         )
 
 
@@ -79,13 +79,13 @@ def read_span(text: str, what: str) -> Span:
 
     Examples
     --------
-    >>> read_span("16..320", "multiply")
-    Span(low=16, high=320)
+    >>> read_span("20..100", "multiply")
+    Span(low=20, high=100)
     """
     found = _SPAN.fullmatch(text)
     if found is None:
         raise TimingError(
-            f"The {what} range “{text[:40]}” cannot be read; write two whole numbers, as in 16..320."
+            f"The {what} range “{text[:40]}” cannot be read; write two whole numbers, as in 20..100."
         )
     return Span(int(found[1]), int(found[2] or found[1]))
 
@@ -104,13 +104,13 @@ def read_chip(
     Parameters
     ----------
     reference, max_system : str
-        Frequencies, as in ``12M``. [Hz]
+        Frequencies, as in ``10M``. [Hz]
     multiply : str
-        Range, as in ``16..320``.
+        Range, as in ``20..100``.
     divide : str
-        Ranges of the dividers one after another, as in ``1..7x1..7``.
+        Ranges of the dividers one after another, as in ``1..8x1..2``.
     vco : str, optional
-        Range of the oscillator, as in ``750M..1600M``. [Hz]
+        Range of the oscillator, as in ``200M..900M``. [Hz]
 
     Raises
     ------
@@ -122,7 +122,7 @@ def read_chip(
         ends = re.split(r"\.\.|…", vco)
         if len(ends) != 2:
             raise TimingError(
-                f"The oscillator's range “{vco[:40]}” cannot be read; write it as in 750M..1600M."
+                f"The oscillator's range “{vco[:40]}” cannot be read; write it as in 200M..900M."
             )
         low, high = (
             _hertz(end, f"oscillator's {which} clock")

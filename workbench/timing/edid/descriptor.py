@@ -13,8 +13,10 @@ from workbench.timing.mode import Axis, Mode, Polarity
 from workbench.timing.offsets import offset_words
 from workbench.units import format_quantity
 
-__all__ = ["DetailedTiming", "descriptor_losses", "read_descriptor", "write_descriptor"]
+__all__ = ["DESCRIPTOR", "DetailedTiming", "descriptor_losses", "read_descriptor", "write_descriptor"]
 
+DESCRIPTOR = 18
+"""Length of a descriptor. [byte]"""
 _CLOCK_STEP_HZ = 10_000
 _INTERLACED = 0x80
 _DIGITAL_SEPARATE = 0x18
@@ -162,8 +164,8 @@ def read_descriptor(data: bytes, *, source: str = "EDID", by_field: bool = True)
     Blanking and porches are taken to include the borders, as they must in the one real monitor at
     hand that stores some: only so its totals give the rates of its mode.
     """
-    if len(data) != 18:
-        raise TimingError(f"A detailed timing has 18 bytes, not {len(data)}.")
+    if len(data) != DESCRIPTOR:
+        raise TimingError(f"A detailed timing has {DESCRIPTOR} bytes, not {len(data)}.")
     flags = data[17]
     separate = flags & _DIGITAL_SEPARATE == _DIGITAL_SEPARATE
     h_polarity = Polarity.POSITIVE if separate and flags & _H_POSITIVE else Polarity.NEGATIVE

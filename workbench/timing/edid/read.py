@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from workbench.errors import TimingError
-from workbench.timing.edid.descriptor import read_descriptor
+from workbench.timing.edid.descriptor import DESCRIPTOR, read_descriptor
 from workbench.timing.edid.ranges import read_limits
 from workbench.timing.edid.text import edid_bytes
 from workbench.timing.edid.timings import ESTABLISHED, ESTABLISHED_III, cvt_codes, established, standard_mode
@@ -68,6 +68,11 @@ def read_edid(content: bytes) -> Edid:
         If there is no whole base block, or what is there is no EDID.
     """
     data = edid_bytes(content)
+    if len(data) == DESCRIPTOR:
+        raise TimingError(
+            f"The file holds {DESCRIPTOR} bytes, the detailed timing of one mode and no monitor; an EDID's "
+            f"base block has {BLOCK}."
+        )
     if len(data) < BLOCK:
         raise TimingError(f"The EDID is cut short: it has {len(data)} bytes, a base block has {BLOCK}.")
     if sum(ours == theirs for ours, theirs in zip(HEADER, data, strict=False)) < _LEAST_HEADER:

@@ -12,6 +12,8 @@ MOST_CONTENT = 8 * _MOST_BYTES
 """Longest file looked into: every byte written as hex, with room for what stands between. [byte]"""
 _TEXT = frozenset(b"\t\n\v\f\r") | frozenset(range(0x20, 0x7F))
 _OFFSET = re.compile(r"\s*(?:0x)?[0-9a-f]{4,8}:\s", re.IGNORECASE)
+_C_ARRAY = re.compile(r"(?s)[^{}]*=\s*\{([^{}]*)\}\s*;?\s*")
+_C_COMMENT = re.compile(r"(?s)/\*.*?\*/|//[^\n]*")
 _HEX_WORD = re.compile(r"(?:0x)?([0-9a-f]+)h?", re.IGNORECASE)
 
 
@@ -39,7 +41,7 @@ def hex_bytes(text: str) -> bytes:
     """Read bytes written as hex, in words of whole bytes or single run-on lines.
 
     Spaces, commas, colons, braces, ``0x``, a dump's offsets (``0010:``) and lines that begin with
-    ``#`` are passed over.
+    ``#`` are passed over; of a C array only what stands between its braces is read.
 
     Raises
     ------
@@ -50,7 +52,12 @@ def hex_bytes(text: str) -> bytes:
     --------
     >>> hex_bytes("00 ff, 0x1A").hex(" ")
     '00 ff 1a'
+    >>> hex_bytes("const uint8_t own[2] = { 0x01, 0x02, };").hex(" ")
+    '01 02'
     """
+    if found := _C_ARRAY.fullmatch(_C_COMMENT.sub(_lines_of, text)):
+        # What is left out keeps its lines, so that a complaint names the right one.
+        text = "\n" * found.string.count("\n", 0, found.start(1)) + found[1]
     digits: list[str] = []
     for number, line in enumerate(text.splitlines(), 1):
         if not line.lstrip().startswith("#"):
@@ -59,6 +66,10 @@ def hex_bytes(text: str) -> bytes:
     if not digits:
         raise TimingError("The text holds no hex digits; an EDID base block has 256 of them.")
     return bytes.fromhex("".join(digits))
+
+
+def _lines_of(found: re.Match[str]) -> str:
+    return "\n" * found[0].count("\n")
 
 
 def _word_digits(word: str, line: int) -> str:

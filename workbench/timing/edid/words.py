@@ -45,9 +45,9 @@ def limits_words(limits: Limits | None) -> str:
     clock = f", pixels up to {clock_hz / 1e6:g} MHz" if clock_hz else ""
     lines, fields = "lines not said", "fields not said"
     if limits.lines:
-        lines = f"lines {limits.lines[0] / 1e3:g} … {limits.lines[1] / 1e3:g} kHz"
+        lines = f"lines {limits.lines[0] / 1e3:.4g} … {limits.lines[1] / 1e3:.4g} kHz"
     if limits.fields:
-        fields = f"fields {limits.fields[0]:g} … {limits.fields[1]:g} Hz"
+        fields = f"fields {limits.fields[0]:.4g} … {limits.fields[1]:.4g} Hz"
     return f"{lines}, {fields}{clock}"
 
 
