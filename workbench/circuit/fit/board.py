@@ -14,13 +14,13 @@ from workbench.progress import Progress
 
 __all__ = ["Board", "Choice"]
 
-_KEEP = (48, 512, 4096, 65_536)
+_KEEP = (48, 512, 4096)
 """Sets kept of each channel, first try to last. [1]"""
 _WIDEST = 3.0
 """Sets worse than the best by this factor are not kept in the first try. [1]"""
 _ANY = 1e12
 """Nor are those by this factor in any other. [1]"""
-_STARTS = 24
+_STARTS = 8
 """Sets of the first channel that are tried as a start. [1]"""
 _BUDGET = 20_000_000
 """Partial sets of one channel looked at before giving up on the proof. [1]"""

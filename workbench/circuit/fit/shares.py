@@ -11,7 +11,7 @@ from workbench.circuit.fit.search import IntArray, Pool
 __all__ = ["best_together"]
 
 UsesArray = npt.NDArray[np.int16]
-_MOST_LOOKS = 400_000
+_MOST_LOOKS = 100_000
 """Questions to a shelf before giving up. [1]"""
 
 
