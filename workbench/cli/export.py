@@ -1,13 +1,12 @@
 """``backporch export FILE --as KIND -o PATH``: one file out of a project."""
 
 import argparse
-import sys
 from functools import partial
 from pathlib import Path
 from typing import Any
 
 from workbench.cli.images import pixels
-from workbench.cli.output import print_bytes, print_text, same_file
+from workbench.cli.output import print_bytes, print_note, print_text, same_file
 from workbench.errors import FileError
 from workbench.exports import KINDS
 from workbench.files.atomic import write_atomic
@@ -56,5 +55,5 @@ def run(arguments: argparse.Namespace) -> int:
         write_atomic(arguments.output, content)
     note = KINDS[arguments.kind].note(result)
     if note:
-        sys.stderr.write(f"backporch: note: {note}\n")
+        print_note(f"note: {note}")
     return 0

@@ -1,7 +1,6 @@
 """``backporch fit FILE``: the best values from a series or from the resistors a person owns."""
 
 import argparse
-import sys
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -9,7 +8,7 @@ from typing import Any
 from workbench.circuit.fit.drawer import Drawer, Leg
 from workbench.circuit.fit.fit import Aim, Candidate, Fit, best_at, find_fit
 from workbench.circuit.series import Series
-from workbench.cli.output import print_json, print_text
+from workbench.cli.output import print_json, print_note, print_text
 from workbench.files.drawer import read_drawer
 from workbench.files.project_file import read_project, write_project
 from workbench.project.document import Channel
@@ -85,7 +84,7 @@ def _drawer(arguments: argparse.Namespace) -> Drawer:
         return Drawer.of_series(Series[arguments.series])
     drawer, refused = read_drawer(arguments.drawer)
     for sentence in refused:
-        sys.stderr.write(f"backporch: {arguments.drawer}: {sentence}\n")
+        print_note(f"{arguments.drawer}: {sentence}")
     return drawer
 
 

@@ -1,13 +1,14 @@
 """Which command was asked for, and what becomes of its errors."""
 
-import os
 import sys
 from collections.abc import Sequence
 from difflib import get_close_matches
 from pathlib import Path
-from typing import TextIO
 
+from workbench.cli.output import print_note
 from workbench.cli.parser import COMMANDS, command_line
+from workbench.cli.streams import open_streams, while_someone_reads
+from workbench.cli.values import with_negative_values
 from workbench.errors import WorkbenchError
 
 __all__ = ["BAD_INPUT", "main"]
@@ -25,22 +26,16 @@ def main(argv: Sequence[str] | None = None) -> int:
     on stderr.
     """
     words = list(sys.argv[1:] if argv is None else argv)
-    _speak_any_language(sys.stdout)
-    _speak_any_language(sys.stderr)
+    open_streams()
     try:
-        code = _run(words)
-        sys.stdout.flush()
+        return _run(words)
     except WorkbenchError as error:
         return _refuse(str(error))
     except KeyboardInterrupt:
-        return _interrupted()
-    except BrokenPipeError:
-        # Whoever read our output has gone, as `head` does: nothing is left to say.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return 0
+        print_note("stopped")
+        return _INTERRUPTED
     except OSError as error:
         return _refuse(f"{error.filename or 'the output'}: {error.strerror or error}")
-    return code
 
 
 def _run(words: list[str]) -> int:
@@ -48,7 +43,11 @@ def _run(words: list[str]) -> int:
         # `backporch` and `backporch FILE` open the window.
         _refuse_slip(words)
         words = ["window", *words]
-    arguments = command_line().parse_args(words)
+    try:
+        arguments = command_line().parse_args(with_negative_values(words))
+    except SystemExit as ended:  # help, the version or an error has been printed
+        with while_someone_reads(sys.stdout):
+            return int(ended.code or 0)
     run: int = arguments.run(arguments)
     return run
 
@@ -62,18 +61,5 @@ def _refuse_slip(words: list[str]) -> None:
 
 
 def _refuse(sentence: str) -> int:
-    line = " ".join(sentence.split())
-    sys.stderr.write(f"backporch: {line}\n")
+    print_note(sentence)
     return BAD_INPUT
-
-
-def _interrupted() -> int:
-    sys.stderr.write("backporch: stopped\n")
-    return _INTERRUPTED
-
-
-def _speak_any_language(stream: TextIO) -> None:
-    """Let a terminal without Ω show an escape in its place instead of ending the program."""
-    reconfigure = getattr(stream, "reconfigure", None)
-    if reconfigure is not None:
-        reconfigure(errors="backslashreplace")

@@ -1,10 +1,9 @@
 """``backporch mode 640x480@60``: the figures of a display mode."""
 
 import argparse
-import sys
 from typing import Any
 
-from workbench.cli.output import print_json, print_text
+from workbench.cli.output import print_json, print_note, print_text
 from workbench.exports.report import timing_text
 from workbench.timing.edid.descriptor import descriptor_losses, write_descriptor
 from workbench.timing.figures import simulable, timing_object
@@ -39,7 +38,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.descriptor:
         print_text(write_descriptor(mode).hex(" "))
         for loss in descriptor_losses(mode):
-            sys.stderr.write(f"backporch: note: {loss}\n")
+            print_note(f"note: {loss}")
         return 0
     print_text(timing_text(mode))
     if reason := simulable(mode):

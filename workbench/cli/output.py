@@ -5,12 +5,15 @@ import math
 import sys
 from pathlib import Path
 
-__all__ = ["print_bytes", "print_json", "print_text", "same_file"]
+from workbench.cli.streams import silence, while_someone_reads
+
+__all__ = ["print_bytes", "print_json", "print_note", "print_text", "same_file"]
 
 
 def print_text(text: str) -> None:
     """Write text to the standard output, ending in one line break."""
-    sys.stdout.write(text if text.endswith("\n") else f"{text}\n")
+    with while_someone_reads(sys.stdout):
+        sys.stdout.write(text if text.endswith("\n") else f"{text}\n")
 
 
 def print_json(value: object) -> None:
@@ -21,9 +24,18 @@ def print_json(value: object) -> None:
 
 def print_bytes(content: bytes) -> None:
     """Write a file's content to the standard output, as it is."""
-    sys.stdout.flush()
-    sys.stdout.buffer.write(content)
-    sys.stdout.buffer.flush()
+    with while_someone_reads(sys.stdout):
+        sys.stdout.flush()
+        sys.stdout.buffer.write(content)
+
+
+def print_note(sentence: str, *, of: str = "backporch") -> None:
+    """Write one line to the standard error; where that cannot be written, nothing more can be said."""
+    try:
+        sys.stderr.write(f"{of}: {' '.join(sentence.split())}\n")
+        sys.stderr.flush()
+    except OSError:
+        silence(sys.stderr)
 
 
 def same_file(one: Path, other: Path) -> bool:

@@ -5,6 +5,7 @@ from typing import NoReturn
 
 from workbench import __version__
 from workbench.cli import clock, export, fit, mode, monitor, new, report, tolerance, window
+from workbench.cli.output import print_note
 
 __all__ = ["COMMANDS", "command_line"]
 
@@ -44,7 +45,8 @@ class _Parser(argparse.ArgumentParser):
     """Says what is wrong in one line."""
 
     def error(self, message: str) -> NoReturn:
-        self.exit(2, f"{self.prog}: {' '.join(message.split())}\n")
+        print_note(message, of=self.prog)
+        self.exit(2)
 
 
 def command_line() -> argparse.ArgumentParser:

@@ -1,7 +1,8 @@
 """Values typed on the command line, each with a sentence for what cannot be read."""
 
 import argparse
-from collections.abc import Callable
+import re
+from collections.abc import Callable, Sequence
 from typing import TypeVar
 
 from workbench.circuit.ladders import MOST_BITS
@@ -12,9 +13,11 @@ __all__ = [
     "bit_counts",
     "on_resistance",
     "optional_ohms",
+    "plain_text",
     "quantity",
     "readable",
     "whole_number",
+    "with_negative_values",
 ]
 
 T = TypeVar("T")
@@ -31,6 +34,14 @@ def readable(read: Callable[[str], T], noun: str) -> Callable[[str], T]:
 
     wrapped.__name__ = noun
     return wrapped
+
+
+def plain_text(word: str) -> str:
+    """Return a word of the command line as text that can be kept and shown.
+
+    Bytes that are no text in this machine's encoding are read as UTF-8, or else escaped.
+    """
+    return word.encode("utf-8", "surrogateescape").decode("utf-8", "backslashreplace")
 
 
 def quantity(unit: str, *, zero: bool = False) -> Callable[[str], float]:
@@ -68,3 +79,25 @@ def whole_number(text: str) -> int:
 def optional_ohms(text: str) -> float | None:
     """Read a resistance, or ``none``. [Ω]"""
     return None if text.strip().lower() == "none" else quantity("Ω")(text)
+
+
+def with_negative_values(words: Sequence[str]) -> list[str]:
+    """Return the words of a command line with each value below 0 tied to its option.
+
+    By itself ``-1%`` would be taken for an option, and never reach the reader that knows what is
+    wrong with it.
+
+    >>> with_negative_values(["tolerance", "a.backporch", "--resistors", "-1%"])
+    ['tolerance', 'a.backporch', '--resistors=-1%']
+    """
+    tied: list[str] = []
+    for word in words:
+        if _NEGATIVE.match(word) and tied and _OPTION.fullmatch(tied[-1]):
+            tied[-1] += f"={word}"
+        else:
+            tied.append(word)
+    return tied
+
+
+_OPTION = re.compile(r"--[a-z][a-z-]*")
+_NEGATIVE = re.compile(r"-[.,]?\d|-(inf|nan)", re.IGNORECASE)
