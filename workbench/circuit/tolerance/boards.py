@@ -74,13 +74,12 @@ class Design:
         ohms = np.array([[resistor.ohms] for resistor in self.network.resistors], factors.dtype)
         pins = [self._pin(bool(bit)) for bit in code]
         plan = elimination(self.network, tuple(state for state, _ in pins))
-        weights = plan.weights(
+        return plan.weights(
             1.0 / (ohms * factors[:n_resistors]),
             [1.0 / (on * factors.dtype.type(value)) if value else 0.0 for _, value in pins],
             factors.dtype.type(self.load.siemens) / load,
+            factors.dtype.type(self.driver.supply_volts) * supply,
         )
-        weights *= supply * factors.dtype.type(self.driver.supply_volts)
-        return weights
 
     def _pin(self, high: bool) -> tuple[PinState, float]:
         if not high and self.driver.zeros is Zeros.FLOATING:
@@ -101,17 +100,20 @@ def _by_weights(weights: BoardArray, n_thermometer: int) -> Boards:
     """
     tail = weights[n_thermometer:]
     whole = 1 << len(tail)
-    full_scale = weights.sum(axis=0)
-    per_lsb = (whole * (n_thermometer + 1) - 1) / full_scale
-    below = np.zeros_like(full_scale)
-    errors = np.zeros_like(full_scale)
-    lowest, highest = weights[-1].copy(), weights[-1].copy()
-    for k, weight in enumerate(tail[::-1]):
+    below = np.zeros_like(tail[0])
+    lowest, highest = tail[-1].copy(), tail[-1].copy()
+    for weight in tail[::-1]:
         step = weight - below
         np.minimum(lowest, step, out=lowest)
         np.maximum(highest, step, out=highest)
         below += weight
-        errors += np.abs(weight * per_lsb - 2**k)
+    full_scale = weights[:n_thermometer].sum(axis=0) + below if n_thermometer else below
+    per_lsb = (whole * (n_thermometer + 1) - 1) / full_scale
+    errors = np.zeros_like(below)
+    for k, weight in enumerate(tail[::-1]):
+        error = weight * per_lsb
+        error -= 2**k
+        errors += np.abs(error, out=error)
     inl = 0.5 * errors
     if n_thermometer:
         climbed = np.cumsum(weights[:n_thermometer] * per_lsb - whole, axis=0)

@@ -62,9 +62,13 @@ class Elimination:
     """Nodes to take out, in order, and the nodes that each is then wired to."""
 
     def weights(
-        self, siemens: BoardArray, on_siemens: Sequence[Any], load_siemens: BoardArray | float
+        self,
+        siemens: BoardArray,
+        on_siemens: Sequence[Any],
+        load_siemens: BoardArray | float,
+        source_volts: BoardArray | float = 1.0,
     ) -> BoardArray:
-        """Return what each source adds to the output, for each volt.
+        """Return what each source adds to the output.
 
         Parameters
         ----------
@@ -74,17 +78,19 @@ class Elimination:
             Conductance of each pin's output stage; only that of resistive pins is used. [S]
         load_siemens : float or float array, shape (n_boards,)
             Conductance of the load. [S]
+        source_volts : float or float array, shape (n_boards,)
+            Voltage of the sources that are high. [V]
 
         Returns
         -------
         float array, shape (n_pins, n_boards)
-            Of the precision of ``siemens``; 0 for pins that do not reach the output. [1]
+            Of the precision of ``siemens``; 0 for pins that do not reach the output. [V]
         """
         shares = np.zeros((self.n_pins, siemens.shape[1]), siemens.dtype)
         if self.output_pin is not None:
-            shares[self.output_pin] = 1.0
+            shares[self.output_pin] = source_volts
             return shares
-        volts = self._adjoint(siemens, on_siemens, load_siemens)
+        volts = self._adjoint(siemens, on_siemens, load_siemens, source_volts)
         for index, node, pin in self.tied:
             if pin is not None:
                 shares[pin] += siemens[index] * volts[node]
@@ -93,9 +99,13 @@ class Elimination:
         return shares
 
     def _adjoint(
-        self, siemens: BoardArray, on_siemens: Sequence[Any], load_siemens: BoardArray | float
+        self,
+        siemens: BoardArray,
+        on_siemens: Sequence[Any],
+        load_siemens: BoardArray | float,
+        amps: BoardArray | float,
     ) -> dict[NodeId, Any]:
-        """Return the volts of each free node for one ampere into the output, each of shape (n_boards,)."""
+        """Return the volts of each free node for a current into the output, each of shape (n_boards,)."""
         away: dict[NodeId, Any] = {self.output: load_siemens}
         for index, node, _ in self.tied:
             away[node] = away.get(node, 0.0) + siemens[index]
@@ -105,7 +115,7 @@ class Elimination:
         for index, pair in self.wires:
             between[pair] = between[pair] + siemens[index] if pair in between else siemens[index]
         shares = [_take_out(node, others, away, between) for node, others in self.steps]
-        volts = {self.output: 1.0 / away[self.output]}
+        volts = {self.output: amps / away[self.output]}
         for (node, others), parts in zip(reversed(self.steps), reversed(shares), strict=True):
             volts[node] = sum(part * volts[other] for part, other in zip(parts, others, strict=True))
         return volts

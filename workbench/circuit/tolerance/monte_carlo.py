@@ -1,5 +1,6 @@
 """What boards one would get: chance and the worst case."""
 
+import math
 from dataclasses import dataclass, fields
 
 import numpy as np
@@ -125,7 +126,9 @@ def find_tolerance(
     """
     design, widths = Design(network, driver, load), _half_widths(network, tolerances)
     _check(design, widths, boards, seed)
-    figures, shown, factors = _draw_boards(design, _Draw(tolerances, widths, seed), boards, progress)
+    chunk = _CHUNK if design.linear else max(_CHUNK // network.n_codes, 256)
+    draw = _Draw(tolerances, widths, seed, min(chunk, boards))
+    figures, shown, factors = _draw_boards(design, draw, boards, progress)
     low, high = np.percentile(shown, (1.0, 99.0), axis=1)
     least, most, inl, dnl = worst_case(design, widths)
     return Tolerance(
@@ -165,23 +168,27 @@ def _check(design: Design, widths: FloatArray, boards: int, seed: int) -> None:
 
 
 class _Draw:
-    """Draws the factors of one chunk of boards after the other."""
+    """Draws the factors of one chunk of boards after the other, each into the place of the last."""
 
-    def __init__(self, tolerances: Tolerances, widths: FloatArray, seed: int) -> None:
+    def __init__(self, tolerances: Tolerances, widths: FloatArray, seed: int, chunk: int) -> None:
         others = (tolerances.supply, tolerances.load, tolerances.on_resistance)
         bands = [tolerances.resistors] * (len(widths) - len(others)) + list(others)
-        self._rows = [(width, band.distribution) for width, band in zip(widths, bands, strict=True)]
-        self._random = Generator(SFC64(seed))
+        self._rows = [(float(width), band.distribution) for width, band in zip(widths, bands, strict=True)]
+        self._bits = SFC64(seed)
+        self._random = Generator(self._bits)
+        self._factors = np.ones((len(widths), chunk), np.float32)
+        self.chunk = chunk
 
     def __call__(self, n_boards: int) -> BoardArray:
-        factors = np.ones((len(self._rows), n_boards), np.float32)
+        factors = self._factors[:, :n_boards]
         for row, (width, distribution) in zip(factors, self._rows, strict=True):
             if width == 0.0:
                 continue
             if distribution is Distribution.UNIFORM:
-                self._random.random(out=row, dtype=np.float32)
-                row *= 2.0 * width
-                row += 1.0 - width
+                # Twice as fast as Generator.random: whole numbers of 32 bits, both signs.
+                row[:] = self._bits.random_raw(n_boards // 2 + 1).view(np.int32)[:n_boards]
+                row *= width / 2.0**31
+                row += 1.0
             else:
                 self._random.standard_normal(out=row, dtype=np.float32)
                 row *= width / 3.0
@@ -194,22 +201,22 @@ def _draw_boards(
     design: Design, draw: _Draw, boards: int, progress: Progress
 ) -> tuple[Boards, BoardArray, BoardArray]:
     """Return the figures of all boards, and levels and factors of the first, shape (..., n_first)."""
-    chunk = _CHUNK if design.linear else max(_CHUNK // design.network.n_codes, 256)
-    first = draw(min(chunk, boards))
-    parts = [design.figures(first)]
+    drawn = draw(draw.chunk)
+    first = drawn[:, :_BAND_BOARDS].copy()
+    parts = [design.figures(drawn)]
     while (done := sum(len(part.monotonic) for part in parts)) < boards:
         progress.step(done, boards)
-        parts.append(design.figures(draw(min(chunk, boards - done))))
+        parts.append(design.figures(draw(min(draw.chunk, boards - done))))
     progress.step(boards, boards)
     columns = (np.concatenate([getattr(part, name.name) for part in parts]) for name in fields(Boards))
-    first = first[:, :_BAND_BOARDS]
     return Boards(*columns), design.levels(first), first
 
 
 def _spread(values: BoardArray, least: float, most: float) -> Spread:
     ordered = np.sort(values)  # faster than np.percentile, which selects one rank after the other
     p01, p50, p99 = (float(ordered[round(share * (len(values) - 1))]) for share in (0.01, 0.5, 0.99))
-    mean, std = float(values.mean(dtype=np.float64)), float(values.std(dtype=np.float64))
+    mean = float(values.mean(dtype=np.float64))
+    std = math.sqrt(np.square(values - values.dtype.type(mean)).mean())
     return Spread(mean, std, p01, p50, p99, least, most, _histogram(ordered))
 
 
