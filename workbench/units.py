@@ -181,9 +181,11 @@ def format_fixed(value: float, unit: str, *, prefix: str = "", decimals: int = 3
 
 
 def format_significant(value: float, unit: str, digits: int = 4) -> str:
-    """Return a value with the prefix that suits it and its trailing zeros kept: ``5.540 mA``."""
+    """Return a value with the prefix that suits it and its trailing zeros kept: ``5.540 mA``; ``0 A``."""
     if not math.isfinite(value):
         return f"{_unbounded(value)} {unit}"
+    if value == 0.0:
+        return f"0 {unit}"
     return _rendered(value, unit, digits, strip_zeros=False)
 
 

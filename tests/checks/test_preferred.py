@@ -2,7 +2,7 @@ import pytest
 
 from workbench.checks import Severity
 from workbench.circuit.ladders import r2r, weighted
-from workbench.circuit.network import Driver
+from workbench.circuit.network import Driver, Load, Zeros
 from workbench.circuit.series import Series
 
 
@@ -19,6 +19,12 @@ def test_values_outside_the_series_are_listed_with_what_would_follow(board, foun
     )
     assert finding.remedy.label == "Use E24 values for R1, R4, R5"
     assert finding.parts == ("R1", "R4", "R5")
+
+
+def test_a_level_that_is_repeated_is_no_step_up(board, found):
+    afloat = board(driver=Driver(zeros=Zeros.FLOATING), load=Load(ohms=None))
+
+    assert found(afloat, "series").why.endswith("LSB, so no step goes down.")
 
 
 def test_values_of_the_series_are_not_mentioned(board, found):

@@ -1,8 +1,9 @@
+import numpy as np
 import pytest
 
 from workbench.checks import Severity
 from workbench.circuit.ladders import r2r, weighted
-from workbench.circuit.network import Driver, Zeros
+from workbench.circuit.network import Driver, Load, Zeros
 
 HARD = weighted(5, [470.0, 1e3, 2e3, 4e3, 8e3])
 SWAPPED = weighted(3, [2e3, 1e3, 500.0])
@@ -13,6 +14,31 @@ def test_even_steps_are_a_note(board, found):
 
     assert finding.severity is Severity.INFO
     assert finding.headline == "All 31 steps go up, the smallest by 24.0 mV."
+
+
+def test_a_repeated_level_is_no_fall_though_rounding_says_so(board, pipeline):
+    project = board(weighted(3, [500.0, 1e3, 2e3]), driver=Driver(zeros=Zeros.FLOATING), load=Load(ohms=None))
+    result = pipeline.run(project)
+    finding = next(f for f in result.findings if f.id == "monotonic")
+
+    assert np.diff(result.channels.red.levels.volts_by_code).min() != 0.0, "else rounding shows nothing"
+    assert result.channels.red.linearity.monotonic
+    assert (finding.severity, finding.measured) == (Severity.INFO, 0.0)
+    assert finding.headline == "Step 1 to 2 does not move; no step goes down."
+
+
+def test_a_step_of_nothing_is_not_called_one_down(board, found):
+    equal = board(weighted(2, [1e3, 1e3]))
+
+    assert found(equal, "monotonic").headline == "Step 1 to 2 does not move; no step goes down."
+    assert "0.00 LSB, no step at all" in found(equal, "dnl").headline
+    assert found(equal, "dnl").why == "Two neighbouring codes look nearly alike."
+
+
+def test_a_small_fall_is_given_in_microvolts(board, found):
+    slightly = board(weighted(2, [1e3 * (1 + 1.4e-4), 1e3]))
+
+    assert found(slightly, "monotonic").headline == "Step 1 to 2 goes down by 30 µV: not monotonic."
 
 
 def test_even_steps_raise_no_linearity(board, found):

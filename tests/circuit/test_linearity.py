@@ -40,6 +40,15 @@ def test_a_level_repeated_is_still_monotonic():
     assert linearity(np.array([0.0, 1.0, 1.0, 3.0])).monotonic
 
 
+@pytest.mark.parametrize(("fall", "falls"), [(4e-16, False), (0.9e-4, False), (1.1e-4, True), (0.1, True)])
+def test_a_fall_within_rounding_is_a_level_repeated(fall, falls):
+    line = linearity(np.array([0.0, 1.0 + fall, 1.0, 3.0]))
+
+    assert line.monotonic is not falls
+    assert line.steps_volts[1] == pytest.approx(-fall if falls else 0.0)
+    assert line.steps_volts[0] == 1.0 + fall
+
+
 def test_one_bit_has_no_error():
     line = linearity(np.array([0.0, 0.7]))
 

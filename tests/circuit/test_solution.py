@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from workbench.circuit.codes import bits_by_code
-from workbench.circuit.ladders import r2r, weighted
+from workbench.circuit.ladders import r2r, segmented, weighted
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import GROUND, Capacitor, Driver, Load, Network, Resistor, Zeros
 from workbench.circuit.solution import ProblemKind, solve_levels
@@ -62,7 +62,37 @@ def test_on_resistance_high_and_low_differ():
     levels = solve_levels(THREE, Driver(high_ohms=40, low_ohms=55), Load())
 
     assert levels.volts_by_code[4] == pytest.approx(3.3 * up / (up + down))
-    assert levels.source_ohms == pytest.approx(1 / (1 / 555 + 1 / 1055 + 1 / 2055))
+    assert levels.source_ohms_by_code[4] == pytest.approx(1 / (1 / 540 + 1 / 1055 + 1 / 2055))
+    assert levels.source_ohms == pytest.approx(1 / (1 / 540 + 1 / 1040 + 1 / 2040))
+
+
+@pytest.mark.parametrize(
+    "driver",
+    [
+        pytest.param(Driver(), id="ideal"),
+        pytest.param(Driver(high_ohms=40, low_ohms=40), id="alike"),
+        pytest.param(Driver(high_ohms=40, low_ohms=55), id="unlike"),
+        pytest.param(Driver(high_ohms=40, zeros=Zeros.FLOATING), id="floating"),
+    ],
+)
+@pytest.mark.parametrize("network", [THREE, r2r(4, 267.5), segmented(4, 2, [2e3, 4e3, 8e3])])
+def test_a_load_takes_from_each_level_what_the_source_resistance_says(network, driver):
+    levels = solve_levels(network, driver, Load())
+
+    expected = levels.open_by_code / (1 + levels.source_ohms_by_code / 75)
+    np.testing.assert_allclose(levels.volts_by_code, expected, rtol=1e-12)
+
+
+def test_at_black_floating_zeros_hold_nothing_but_a_shunt():
+    shunted = weighted(3, [500.0, 1000.0, 2000.0], shunt_ohms=130.0)
+    driver = Driver(zeros=Zeros.FLOATING)
+
+    bare, held = (solve_levels(network, driver, Load()) for network in (THREE, shunted))
+
+    assert bare.source_ohms_by_code[0] == math.inf
+    assert held.source_ohms_by_code[0] == pytest.approx(130.0)
+    assert bare.source_ohms_by_code[1] == pytest.approx(2000.0)
+    assert bare.source_ohms == pytest.approx(2000 / 7)
 
 
 def test_the_exact_path_agrees_with_the_linear_one():
@@ -88,6 +118,9 @@ def test_floating_zeros_without_any_load_are_finite():
     levels = solve_levels(THREE, Driver(zeros=Zeros.FLOATING), Load(ohms=None))
 
     np.testing.assert_allclose(levels.volts_by_code, [0.0, *[3.3] * 7])
+    assert linearity(levels.volts_by_code).monotonic
+    assert not levels.pin_amps.any(), "no current is left of rounding"
+    assert not levels.resistor_amps.any()
 
 
 def test_a_pin_may_be_the_output():

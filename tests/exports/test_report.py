@@ -3,7 +3,7 @@ import json
 import pytest
 
 from tests.exports.boards import solved
-from workbench.circuit.network import Cable, Driver, Load, Network
+from workbench.circuit.network import Cable, Driver, Load, Network, Zeros
 from workbench.exports.report import report_object, report_text
 from workbench.pipeline.run import Pipeline
 from workbench.project.document import Channels, Project, Wiring
@@ -93,6 +93,37 @@ def test_the_text_holds_every_figure_and_finding():
     flat = " ".join(text.split())
     assert all(f"{' '.join(finding.headline.split())} {finding.why}" in flat for finding in result.findings)
     assert "fails  White is 1.126 V, above 0.770 V." in text
+
+
+@pytest.mark.parametrize(
+    ("driver", "ohms", "words"),
+    [
+        (Driver(high_ohms=40, low_ohms=40), 272.1, "272.1 Ω"),
+        (Driver(high_ohms=40, low_ohms=55), 272.1, "272.1 Ω at white, 277.2 Ω at black"),
+        (
+            Driver(high_ohms=40, zeros=Zeros.FLOATING),
+            272.1,
+            "272.1 Ω at white, at black nothing holds it",
+        ),
+    ],
+    ids=["alike", "unlike", "floating"],
+)
+def test_the_source_resistance_is_what_a_load_takes_from_white(driver, ohms, words):
+    result = solved(driver=driver)
+    red = report_object(result)["channels"]["red"]
+
+    assert red["source_ohms"] == pytest.approx(ohms, abs=0.05)
+    taken = 75 * (red["unloaded_levels_v"][-1] / red["full_scale_v"] - 1)
+    assert red["source_ohms"] == pytest.approx(taken, rel=1e-9)
+    assert f"source resistance     {words}\n" in report_text(result)
+
+
+def test_no_current_is_0_amperes():
+    text = report_text(solved(driver=Driver(zeros=Zeros.FLOATING), load=Load(ohms=None)))
+
+    assert "pins at white         0 A  0 A  0 A  0 A  0 A\n" in text
+    assert "all together          0 A\n" in text
+    assert "e−" not in text
 
 
 def test_the_text_fits_a_terminal_and_shows_equal_channels_once():

@@ -163,3 +163,20 @@ def test_a_network_without_solution_has_a_working_of_zeros():
 
     assert chain.loaded_volts == 0.0
     assert chain.high_ohms is None
+
+
+@pytest.mark.parametrize("load", [Load(), Load(ohms=None)], ids=["loaded", "open"])
+def test_pins_of_unlike_resistance_are_in_parallel_at_their_own(load):
+    chain = working(code=16, driver=Driver(high_ohms=40, low_ohms=55), load=load)
+
+    held = [ohms + 55 for ohms in (1e3, 2e3, 3900.0, 8200.0)] + ([75.0] if load.ohms else [])
+    assert chain.high_ohms == pytest.approx(550.0)
+    assert chain.low_ohms == pytest.approx(parallel(*held))
+
+
+def test_pins_let_go_hold_nothing_without_a_load():
+    driver = Driver(high_ohms=40, zeros=Zeros.FLOATING)
+    black, some = (working(code=code, driver=driver, load=Load(ohms=None)) for code in (0, 16))
+
+    assert (black.high_ohms, black.low_ohms) == (None, None)
+    assert (some.high_ohms, some.low_ohms) == (pytest.approx(550.0), None)

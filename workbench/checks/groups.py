@@ -1,5 +1,6 @@
 """Channels that are alike, so that one sentence speaks for all of them."""
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -8,9 +9,18 @@ from workbench.circuit.graph import ProblemKind
 from workbench.circuit.network import Network, NodeId, PartId, Resistor
 from workbench.circuit.solution import Levels
 from workbench.project.document import Channel, Project
-from workbench.units import format_quantity
+from workbench.units import format_fixed, format_quantity
 
-__all__ = ["Group", "groups", "is_sound", "join_words", "ohms_text", "solved_groups"]
+__all__ = [
+    "Group",
+    "groups",
+    "is_sound",
+    "join_words",
+    "ohms_text",
+    "small_volts",
+    "solved_groups",
+    "source_text",
+]
 
 _LEVEL_LESS = {ProblemKind.FLOATING_OUTPUT, ProblemKind.UNDRIVEN_OUTPUT}
 """Problems that are not fatal to the whole network but leave its output at nothing."""
@@ -79,3 +89,18 @@ def join_words(words: Iterable[str]) -> str:
 def ohms_text(ohms: float) -> str:
     """Return a resistance as a person writes it. [Ω]"""
     return format_quantity(ohms, "Ω")
+
+
+def small_volts(volts: float) -> str:
+    """Return a step in millivolts; in a smaller unit where it would seem to be none. [V]"""
+    shown = format_fixed(volts, "V", prefix="m", decimals=1)
+    return shown if volts == 0.0 or shown.strip("0. mV") else format_quantity(volts, "V", 2)
+
+
+def source_text(levels: Levels) -> str:
+    """Return what the output is like from the cable, at white and at black where these differ. [Ω]"""
+    white, black = levels.source_ohms, float(levels.source_ohms_by_code[0])
+    if math.isclose(white, black, rel_tol=1e-9):
+        return ohms_text(white)
+    at_black = f"{ohms_text(black)} at black" if math.isfinite(black) else "at black nothing holds it"
+    return f"{ohms_text(white)} at white, {at_black}"

@@ -8,6 +8,7 @@ from workbench.checks.limits import WHITE, WHITE_VOLTS
 from workbench.checks.measures import Measures
 from workbench.checks.offers import changes_text, first_that, series_offers, trials, values_remedy
 from workbench.checks.values import EVEN_LSB, Trial, Values
+from workbench.circuit.linearity import Linearity
 from workbench.circuit.network import Resistor
 from workbench.circuit.series import Series, is_in, nearest
 from workbench.project.document import Project
@@ -92,8 +93,13 @@ def _consequence(trial: Trial | None) -> str:
         return ""
     values = list(dict.fromkeys(ohms_text(ohms) for ohms in trial.values.values()))
     using = join_words(values) if len(values) <= _NAMED else "the values offered"
-    upward = "so every step still goes up" if trial.linearity.monotonic else "and a step goes down"
     return (
         f" With {using} white is {format_fixed(trial.white_volts, 'V')} and the largest step error is "
-        f"{trial.linearity.max_dnl_lsb:.2f} LSB, {upward}."
+        f"{trial.linearity.max_dnl_lsb:.2f} LSB, {_steps_words(trial.linearity)}."
     )
+
+
+def _steps_words(line: Linearity) -> str:
+    if not line.monotonic:
+        return "and a step goes down"
+    return "so every step still goes up" if line.steps_volts.all() else "so no step goes down"

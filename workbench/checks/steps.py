@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from workbench.checks.finding import Finding, Remedy, Severity
-from workbench.checks.groups import Group, join_words, ohms_text, solved_groups
+from workbench.checks.groups import Group, join_words, ohms_text, small_volts, solved_groups
 from workbench.checks.limits import LINEARITY, MONOTONIC, WHITE, WHITE_VOLTS
 from workbench.checks.loads import DRIVE_ZEROS, drive_zeros
 from workbench.checks.measures import Measures
@@ -16,6 +16,7 @@ from workbench.checks.offers import exact_offers, first_that, series_offers, tri
 from workbench.checks.values import EVEN_LSB, Trial, legs_below, try_values
 from workbench.circuit.codes import rising_pin
 from workbench.circuit.ladders import analyse
+from workbench.circuit.linearity import ROUNDING_LSB
 from workbench.circuit.network import Network, PartId, Zeros
 from workbench.project.document import Project
 from workbench.units import format_fixed
@@ -31,7 +32,7 @@ _DRIVEN_ZEROS = "Drive zeros to ground: the ladder is even only while every pin 
 def monotonic(project: Project, measures: Measures) -> Iterator[Finding]:
     """A higher code is never darker."""
     for group in solved_groups(project, measures):
-        steps = np.diff(group.figures.levels.volts_by_code)
+        steps = group.figures.linearity.steps_volts
         place = int(np.argmin(steps))
         smallest = float(steps[place])
         fine = group.figures.linearity.monotonic
@@ -118,7 +119,7 @@ def _worst_step(group: Group) -> int:
 
 
 def _severity(lsb: float) -> Severity | None:
-    if lsb > 1.0 + 1e-9:
+    if lsb > 1.0 + ROUNDING_LSB:
         return Severity.FAIL
     if lsb > EVEN_LSB:
         return Severity.WARN
@@ -126,7 +127,7 @@ def _severity(lsb: float) -> Severity | None:
 
 
 def _steps_sentence(group: Group, steps: NDArray[np.float64], place: int) -> str:
-    smallest = format_fixed(abs(float(steps[place])), "V", prefix="m", decimals=1)
+    smallest = small_volts(abs(float(steps[place])))
     if steps[place] < 0.0:
         return f"Step {place} to {place + 1}{group.of_subject} goes down by {smallest}: not monotonic."
     if steps[place] == 0.0:
@@ -150,11 +151,13 @@ def _size_words(dnl: float) -> str:
         return "nearly two steps in one"
     if dnl >= -EVEN_LSB:
         return "still upward"
-    return "less than half a step" if dnl > -1.0 else "a step down"
+    if dnl < -1.0 - ROUNDING_LSB:
+        return "a step down"
+    return "less than half a step" if dnl > -1.0 + ROUNDING_LSB else "no step at all"
 
 
 def _step_why(dnl: float) -> str:
-    if dnl <= -1.0:
+    if dnl < -1.0 - ROUNDING_LSB:
         return "The brighter code is shown darker."
     if dnl < 0.0:
         return "Two neighbouring codes look nearly alike."

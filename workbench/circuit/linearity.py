@@ -6,7 +6,11 @@ import numpy as np
 
 from workbench.circuit.ports import FloatArray
 
-__all__ = ["Linearity", "linearity"]
+__all__ = ["ROUNDING_LSB", "Linearity", "linearity"]
+
+ROUNDING_LSB = 1e-4
+"""A step of less than this part of the mean step is rounding, up or down: the level repeats. [LSB]"""
+_NO_RISE_VOLTS = 1e-12
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -19,12 +23,17 @@ class Linearity:
     """Level of code 0. [V]"""
     lsb_volts: float
     """Mean step, ``(last - first) / (n_codes - 1)``. [V]"""
+    steps_volts: FloatArray
+    """Rise from each level to the next, 0 where it is only rounding, shape (n_codes - 1,). [V]"""
     inl_lsb: FloatArray
     """Distance of each level from the straight line through the end points, shape (n_codes,). [LSB]"""
     dnl_lsb: FloatArray
     """Excess of each step over the mean step, shape (n_codes - 1,). [LSB]"""
-    monotonic: bool
-    """Whether no step falls."""
+
+    @property
+    def monotonic(self) -> bool:
+        """Return whether no step falls."""
+        return bool((self.steps_volts >= 0.0).all())
 
     @property
     def max_inl_lsb(self) -> float:
@@ -48,8 +57,7 @@ def linearity(volts_by_code: FloatArray) -> Linearity:
     Notes
     -----
     A staircase without any rise from end to end has no LSB; INL and DNL are then reported as 0.
-    The end-point line is the one that the ends of the staircase fix, not the best fit. A step
-    down of less than a millionth of an LSB is rounding and no fall.
+    The end-point line is the one that the ends of the staircase fix, not the best fit.
 
     References
     ----------
@@ -66,10 +74,7 @@ def linearity(volts_by_code: FloatArray) -> Linearity:
         dnl = steps / lsb - 1.0
     else:
         inl, dnl = np.zeros(len(volts)), np.zeros(n_steps)
-    inl.setflags(write=False)
-    dnl.setflags(write=False)
-    return Linearity(full_scale, offset, lsb, inl, dnl, bool((steps >= -_ROUNDING * abs(lsb)).all()))
-
-
-_NO_RISE_VOLTS = 1e-12
-_ROUNDING = 1e-6
+    steps[np.abs(steps) <= max(ROUNDING_LSB * abs(lsb), _NO_RISE_VOLTS)] = 0.0
+    for array in (steps, inl, dnl):
+        array.setflags(write=False)
+    return Linearity(full_scale, offset, lsb, steps, inl, dnl)

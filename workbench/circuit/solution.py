@@ -15,6 +15,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, fields
 
 import numpy as np
+import numpy.typing as npt
 
 from workbench.circuit.codes import first_codes, pin_states, pin_steps
 from workbench.circuit.graph import Problem, ProblemKind, Wiring, wiring
@@ -23,8 +24,12 @@ from workbench.circuit.ports import FloatArray, Ports, reduce_to_ports
 
 __all__ = ["Levels", "Problem", "ProblemKind", "find_problems", "solve_levels"]
 
+BoolArray = npt.NDArray[np.bool_]
+
 _WIDEST_RATIO = 1e12
 """Largest over smallest resistance of a channel; beyond it, rounding could be seen in the levels. [1]"""
+_CANCELLED = 1e-13
+"""Part of its terms that a sum may differ from 0 by rounding alone. [1]"""
 _TOO_FAR_APART = "The resistances lie too far apart to be solved together: check for a slipped unit."
 
 
@@ -57,8 +62,9 @@ class Levels:
     weights_volts: FloatArray
     """What each pin adds, loaded, to the level of code 0; a thermometer pin to the ones before it,
     shape (n_pins,). [V]"""
-    source_ohms: float
-    """Resistance seen from the connector into the output: every pin at 0, or at 1 where a 0 floats. [Ω]"""
+    source_ohms_by_code: FloatArray
+    """Resistance seen from the connector into the output, shape (n_codes,); infinite where nothing holds
+    the output. [Ω]"""
     problems: tuple[Problem, ...]
 
     def __post_init__(self) -> None:
@@ -66,6 +72,14 @@ class Levels:
             value = getattr(self, field.name)
             if isinstance(value, np.ndarray):
                 value.setflags(write=False)
+
+    @property
+    def source_ohms(self) -> float:
+        """Return the resistance seen from the connector into the output at white: every pin at 1. [Ω]
+
+        It is what white loses under a load, ``open / loaded = 1 + source_ohms / load``.
+        """
+        return float(self.source_ohms_by_code[-1])
 
     @property
     def supply_amps(self) -> FloatArray:
@@ -126,7 +140,8 @@ def _value_problems(network: Network, driver: Driver, load: Load) -> Iterator[Pr
 
 def _finite(levels: Levels) -> bool:
     arrays = (levels.open_by_code, levels.node_volts, levels.pin_amps, levels.resistor_watts)
-    return all(np.isfinite(array).all() for array in arrays)
+    known = all(np.isfinite(array).all() for array in arrays)
+    return known and not np.isnan(levels.source_ohms_by_code).any()
 
 
 def _solve(
@@ -139,61 +154,100 @@ def _solve(
     open_pin_volts = _pin_volts(opened, states, driver, structure)
     pin_volts = _pin_volts(loaded, states, driver, structure)
     node_volts = pin_volts @ loaded.transfer.T
-    across = node_volts @ structure.incidence.T
+    across = _sums(node_volts, structure.incidence.T)
     amps = across * siemens
     volts = np.ascontiguousarray(node_volts[:, structure.output])
-    rest_ohms = driver.low_ohms if driver.zeros is Zeros.DRIVEN else driver.high_ohms
-    source = opened.behind(np.full(network.n_pins, rest_ohms)).impedance[structure.output, 0]
     raised = np.array(first_codes(network))
     return Levels(
         states=states,
         volts_by_code=volts,
         open_by_code=open_pin_volts @ opened.transfer[structure.output],
-        pin_amps=pin_volts @ loaded.admittance,
+        pin_amps=_sums(pin_volts, loaded.admittance),
         load_amps=volts * load.siemens,
         nodes=structure.nodes,
         node_volts=node_volts,
         resistor_amps=amps,
         resistor_watts=across * amps,
         weights_volts=volts[raised] - volts[raised - pin_steps(network.bits, network.thermometer)],
-        source_ohms=float(source),
+        source_ohms_by_code=_source_ohms(opened, states, driver, structure),
         problems=problems,
     )
 
 
+def _sums(values: FloatArray, factors: FloatArray) -> FloatArray:
+    """Return ``values @ factors``, with 0 where the terms cancel but for rounding."""
+    sums = np.asarray(values @ factors)
+    sums[np.abs(sums) <= _CANCELLED * (np.abs(values) @ np.abs(factors))] = 0.0
+    return sums
+
+
 def _pin_volts(ports: Ports, states: FloatArray, driver: Driver, structure: Wiring) -> FloatArray:
     """Return the voltage at each pin's node for every code, shape (n_codes, n_pins). [V]"""
-    n_pins = states.shape[1]
-    if driver.zeros is Zeros.DRIVEN and driver.high_ohms == driver.low_ohms:
+    if _alike(driver):
         if driver.high_ohms == 0.0:
             return states * driver.supply_volts
-        gain = ports.behind(np.full(n_pins, driver.high_ohms)).gain
-        return states @ (driver.supply_volts * gain[:n_pins].T)
-    return _pin_volts_code_by_code(ports.admittance, states, driver, structure.afloat)
+        gain = ports.behind(np.full(states.shape[1], driver.high_ohms)).gain
+        return states @ (driver.supply_volts * gain[: states.shape[1]].T)
+    pins = _pins_by_code(states, driver, structure)
+    return pins.solve(ports.admittance, states * driver.supply_volts)
 
 
-def _pin_volts_code_by_code(
-    admittance: FloatArray,
-    states: FloatArray,
-    driver: Driver,
-    afloat: np.ndarray[tuple[int, int], np.dtype[np.bool_]],
-) -> FloatArray:
-    """Solve ``(1 + R Y) v = e`` for the on-resistances ``R`` of each code.
+def _source_ohms(opened: Ports, states: FloatArray, driver: Driver, structure: Wiring) -> FloatArray:
+    """Return what the output is like from outside for every code, shape (n_codes,). [Ω]
 
     Notes
     -----
-    A pin that lets go carries no current: its row is ``Y v = 0``. An island without ground whose
-    pins have all let go has no voltage; its pins are put at 0 V, where no current flows either.
+    Of one ampere into the output a pin whose node were at 0 V would take ``share``, by reciprocity
+    the volts at the output for each volt at the pin. So with sources at 0 V ``i = Y v - share``.
     """
+    output = structure.output
+    share, inside = opened.transfer[output], opened.impedance[output, 0]
+    if _alike(driver):
+        behind = opened.behind(np.full(states.shape[1], driver.high_ohms))
+        return np.full(len(states), behind.impedance[output, 0])
+    pins = _pins_by_code(states, driver, structure)
+    volts = pins.solve(opened.admittance, np.where(pins.let_go, share, pins.ohms * share))
+    alone = (pins.left_alone & (share != 0.0)).any(axis=1)
+    return np.where(alone, math.inf, inside + volts @ share)
+
+
+def _alike(driver: Driver) -> bool:
+    """Return whether the network is the same for every code."""
+    return driver.zeros is Zeros.DRIVEN and driver.high_ohms == driver.low_ohms
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _PinsByCode:
+    """How each pin holds its node for every code, each of shape (n_codes, n_pins)."""
+
+    ohms: FloatArray
+    let_go: BoolArray
+    left_alone: BoolArray
+    """Whether a pin is in an island without ground whose pins have all let go."""
+
+    def solve(self, admittance: FloatArray, given: FloatArray) -> FloatArray:
+        """Solve ``(1 + R Y) v = given`` for the on-resistances ``R`` of each code. [V]
+
+        Notes
+        -----
+        A pin that lets go carries no current but what is given: its row is ``Y v = given``. An island
+        that is left alone has no voltage; its pins are put at 0 V, where no current flows either.
+        """
+        identity = np.eye(len(admittance))
+        matrix = identity + self.ohms[:, :, None] * admittance
+        matrix = np.where(self.let_go[:, :, None], admittance, matrix)
+        matrix = np.where(self.left_alone[:, :, None], identity, matrix)
+        given = np.where(self.left_alone, 0.0, given)
+        return np.asarray(np.linalg.solve(matrix, given[:, :, None])[:, :, 0], dtype=np.float64)
+
+
+def _pins_by_code(states: FloatArray, driver: Driver, structure: Wiring) -> _PinsByCode:
     ohms = np.where(states == 1.0, driver.high_ohms, driver.low_ohms)
-    matrix = np.eye(states.shape[1]) + ohms[:, :, None] * admittance
-    if driver.zeros is Zeros.FLOATING:
-        idle = (states @ afloat.T) == 0.0
-        left_alone = (idle @ afloat).astype(bool)
-        matrix = np.where((states == 0.0)[:, :, None], admittance, matrix)
-        matrix = np.where(left_alone[:, :, None], np.eye(states.shape[1]), matrix)
-    source_volts = states * driver.supply_volts
-    return np.asarray(np.linalg.solve(matrix, source_volts[:, :, None])[:, :, 0], dtype=np.float64)
+    if driver.zeros is Zeros.DRIVEN:
+        nowhere = np.zeros(states.shape, dtype=np.bool_)
+        return _PinsByCode(ohms, nowhere, nowhere)
+    idle = (states @ structure.afloat.T) == 0.0
+    return _PinsByCode(ohms, states == 0.0, (idle @ structure.afloat).astype(np.bool_))
 
 
 def _nothing(network: Network, structure: Wiring, problems: tuple[Problem, ...]) -> Levels:
@@ -212,6 +266,6 @@ def _nothing(network: Network, structure: Wiring, problems: tuple[Problem, ...])
         resistor_amps=np.zeros((n_codes, n_resistors)),
         resistor_watts=np.zeros((n_codes, n_resistors)),
         weights_volts=np.zeros(n_pins),
-        source_ohms=0.0,
+        source_ohms_by_code=np.zeros(n_codes),
         problems=problems,
     )

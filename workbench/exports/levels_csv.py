@@ -27,9 +27,9 @@ def _rows(channel: Channel, solved: ChannelResult) -> Iterator[str]:
     loaded, opened = levels.volts_by_code.tolist(), levels.open_by_code.tolist()
     drawn, flowing = levels.supply_amps.tolist(), levels.load_amps.tolist()
     light = lightness(levels.volts_by_code).tolist()
-    dnl, inl = line.dnl_lsb.tolist(), line.inl_lsb.tolist()
+    steps, dnl, inl = line.steps_volts.tolist(), line.dnl_lsb.tolist(), line.inl_lsb.tolist()
     for code, volts in enumerate(loaded):
-        step = [repr(volts - loaded[code - 1]), repr(dnl[code - 1])] if code else ["", ""]
+        step = [repr(steps[code - 1]), repr(dnl[code - 1])] if code else ["", ""]
         figures = [repr(inl[code]), repr(drawn[code]), repr(flowing[code]), repr(light[code])]
         bits = format(code, f"0{solved.network.bits}b")
         yield ",".join([channel.value, str(code), bits, repr(volts), repr(opened[code]), *step, *figures])

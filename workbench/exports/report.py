@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from textwrap import wrap
 
 from workbench.checks.finding import Finding, Severity
-from workbench.checks.groups import join_words
+from workbench.checks.groups import join_words, source_text
 from workbench.circuit.network import Network
 from workbench.circuit.response import Glitch
 from workbench.pipeline.result import ChannelResult, Result
@@ -22,8 +22,6 @@ _WORDS = {Severity.FAIL: "fails", Severity.WARN: "warns", Severity.INFO: "note"}
 _NAME_WIDTH = 22
 _INDENT = " " * 9
 _WIDTH = 100
-_NO_AMPS = 1e-12
-"""Less than this is rounding. [A]"""
 
 
 def report_object(result: Result) -> dict[str, object]:
@@ -171,7 +169,7 @@ def _channel_lines(names: str, channel: ChannelResult) -> Iterator[str]:
     yield _row("one step", format_fixed(linearity.lsb_volts, "V", prefix="m", decimals=1))
     yield _row("largest DNL, INL", _lsb(linearity.max_dnl_lsb), _lsb(linearity.max_inl_lsb))
     yield _row("monotonic", "yes" if linearity.monotonic else "no")
-    yield _row("source resistance", format_quantity(levels.source_ohms, "Ω"))
+    yield _row("source resistance", source_text(levels))
     yield _row("pins at white", *map(_amps, levels.pin_amps[-1].tolist()))
     yield _row("edge, 10 to 90 %", format_significant(step.rise_s, "s", 3))
     bandwidth = "no limit" if step.bandwidth_hz is None else format_significant(step.bandwidth_hz, "Hz", 3)
@@ -201,9 +199,8 @@ def _levels_table(channel: ChannelResult) -> Iterator[str]:
 
 def _pin_lines(result: Result) -> Iterator[str]:
     yield "Colour pins, worst over all codes"
-    yield _row("all together", format_significant(result.pins.total_amps, "A", 4))
-    worst = format_significant(result.pins.worst_pin_amps, "A", 4)
-    yield _row("worst pin", worst, result.pins.worst_pin)
+    yield _row("all together", _amps(result.pins.total_amps))
+    yield _row("worst pin", _amps(result.pins.worst_pin_amps), result.pins.worst_pin)
 
 
 def _finding_lines(findings: tuple[Finding, ...]) -> Iterator[str]:
@@ -229,7 +226,7 @@ def _signed(value: float) -> str:
 
 
 def _amps(amps: float) -> str:
-    return format_significant(amps if abs(amps) > _NO_AMPS else 0.0, "A", 4)
+    return format_significant(amps, "A", 4)
 
 
 def _lsb(value: float) -> str:

@@ -5,6 +5,7 @@ and output. Seen from the output it is one resistance to the supply and one to g
 it), whatever lies between: a divider. For a weighted ladder these are the legs in parallel.
 """
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -177,13 +178,14 @@ def channel_working(
 
     Notes
     -----
-    Both resistances follow from the levels: loaded and open voltage give the source resistance at
-    this code, and the loaded voltage shares what is left between supply and ground.
+    Both resistances follow from the levels: the loaded voltage shares the conductance from the output
+    to everything, load and all, between supply and ground.
     """
     known = min(code, len(levels.volts_by_code) - 1)
     loaded, opened = float(levels.volts_by_code[known]), float(levels.open_by_code[known])
-    total = _total_siemens(levels.source_ohms, loaded, opened, load.siemens)
-    high = total * loaded / driver.supply_volts if driver.supply_volts else 0.0
+    source_ohms = float(levels.source_ohms_by_code[known])
+    total = load.siemens + (1.0 / source_ohms if source_ohms > 0.0 else math.inf)
+    high = loaded / driver.supply_volts if driver.supply_volts else 0.0
     return ChannelWorking(
         wanted=wanted,
         code=code,
@@ -192,7 +194,7 @@ def channel_working(
         driven_low=driver.zeros is Zeros.DRIVEN,
         supply_volts=driver.supply_volts,
         high_ohms=_ohms(high, total),
-        low_ohms=_ohms(total - high, total),
+        low_ohms=_ohms(1.0 - high, total),
         loaded_volts=loaded,
         open_volts=opened,
         looks_volts=looks_volts or (loaded,),
@@ -201,16 +203,9 @@ def channel_working(
     )
 
 
-def _total_siemens(source_ohms: float, loaded: float, opened: float, load_siemens: float) -> float:
-    """Return the conductance from the output to everything, load and all. [S]"""
-    if load_siemens > 0.0 and loaded > 0.0 and opened > loaded:
-        return load_siemens * opened / (opened - loaded)
-    return load_siemens + (1.0 / source_ohms if source_ohms > 0.0 else 0.0)
-
-
-def _ohms(siemens: float, total: float) -> float | None:
-    """Return a resistance, or none where what is left of the total is only rounding. [Ω]"""
-    return 1.0 / siemens if siemens > 1e-9 * total else None
+def _ohms(share: float, siemens: float) -> float | None:
+    """Return the resistance of a share of a conductance, or none where the share is only rounding. [Ω]"""
+    return 1.0 / (share * siemens) if share > 1e-9 and siemens > 0.0 else None
 
 
 def working_text(working: PixelWorking) -> str:

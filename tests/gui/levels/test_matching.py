@@ -6,7 +6,8 @@ import pytest
 
 from tests.exports.boards import board
 from workbench.circuit.ladders import weighted
-from workbench.circuit.network import Cable, Network
+from workbench.circuit.network import Cable, Driver, Network, Zeros
+from workbench.exports.report import report_text
 from workbench.gui.levels.matching import matching_words, source_words
 from workbench.gui.widgets import Sign
 from workbench.pipeline.run import Pipeline
@@ -70,3 +71,44 @@ def test_another_cable_counts():
     result = solved(cable=Cable(2.0, ohms=50.0))
 
     assert "on 50 Ω of cable" in source_words(result, Channel.RED)[1]
+
+
+def test_matched_is_what_matches_the_cable_that_is_there():
+    project = board(cable=Cable(2.0, ohms=50.0))
+    of_75 = weighted(5, [500.0, 1e3, 2e3, 4e3, 8e3], shunt_ohms=105.7)
+    result = Pipeline().run(replace(project, channels=replace(project.channels, red=of_75)))
+
+    assert source_words(result, Channel.RED) == (
+        Sign.NOTE,
+        "Source resistance 74.99 Ω: 20 % of an echo comes back, on 50 Ω of cable.",
+    )
+
+
+@pytest.mark.parametrize(
+    ("driver", "source"),
+    [
+        (Driver(high_ohms=40, low_ohms=55), "272.1 Ω at white, 277.2 Ω at black"),
+        (Driver(high_ohms=40, zeros=Zeros.FLOATING), "272.1 Ω at white, at black nothing holds it"),
+    ],
+    ids=["unlike", "floating"],
+)
+def test_a_source_that_changes_is_judged_at_white(driver, source):
+    """(272.1 - 75) / (272.1 + 75) = 57 %; the report says the same resistances."""
+    result = solved(driver=driver)
+
+    assert source_words(result, Channel.RED) == (
+        Sign.NOTE,
+        f"Source resistance {source}: at white 57 % of an echo comes back, on 75 Ω of cable.",
+    )
+    assert source in report_text(result)
+
+
+def test_a_source_that_is_matched_at_white_alone_is_not_matched():
+    project = board(driver=Driver(zeros=Zeros.FLOATING))
+    matched = weighted(5, [500.0, 1e3, 2e3, 4e3, 8e3], shunt_ohms=105.7)
+    result = Pipeline().run(replace(project, channels=replace(project.channels, red=matched)))
+
+    sign, sentence = source_words(result, Channel.RED)
+
+    assert sign is Sign.NOTE
+    assert sentence.startswith("Source resistance 74.99 Ω at white, 105.7 Ω at black: at white 0 % of")

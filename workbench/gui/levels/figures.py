@@ -107,7 +107,7 @@ def code_figures(channel: ChannelResult) -> CodeFigures:
     volts = channel.levels.volts_by_code
     n_codes = len(volts)
     step_volts, dnl = np.zeros(n_codes), np.zeros(n_codes)
-    step_volts[1:], dnl[1:] = np.diff(volts), channel.linearity.dnl_lsb
+    step_volts[1:], dnl[1:] = channel.linearity.steps_volts, channel.linearity.dnl_lsb
     return CodeFigures(
         bits=n_codes.bit_length() - 1,
         volts=volts,

@@ -1,6 +1,6 @@
 """How alike the channels' whites are, and what the output looks like from the cable: two sentences."""
 
-from workbench.checks.groups import is_sound
+from workbench.checks.groups import is_sound, source_text
 from workbench.checks.limits import CHANNEL_MISMATCH, TERMINATION
 from workbench.gui.widgets import Sign
 from workbench.pipeline.result import ChannelResult, Result
@@ -44,7 +44,8 @@ def source_words(result: Result, channel: Channel) -> Sentence:
 
     Notes
     -----
-    A source of ``R`` on a line of ``Z`` reflects ``(R - Z) / (R + Z)`` of the volts that arrive.
+    A source of ``R`` on a line of ``Z`` reflects ``(R - Z) / (R + Z)`` of the volts that arrive. Where
+    the resistance changes with the code, it is judged at white.
     """
     solved: ChannelResult = result.channels[channel]
     ohms = solved.levels.source_ohms
@@ -52,9 +53,10 @@ def source_words(result: Result, channel: Channel) -> Sentence:
         return Sign.NOTE, "There is no source resistance."
     cable = result.project.cable
     line_ohms = _USUAL_OHMS if cable is None else cable.ohms
-    reflected = (ohms - line_ohms) / (ohms + line_ohms)
-    shown = f"Source resistance {format_quantity(ohms, 'Ω')}"
-    if TERMINATION.low is not None and TERMINATION.low <= ohms <= (TERMINATION.high or 0.0):
-        return Sign.PASSES, f"{shown}: matched to {format_quantity(line_ohms, 'Ω')}."
-    part = format_percent(abs(reflected), 0)
-    return Sign.NOTE, f"{shown}: {part} of an echo comes back, on {format_quantity(line_ohms, 'Ω')} of cable."
+    line, text = format_quantity(line_ohms, "Ω"), source_text(solved.levels)
+    at_black = float(solved.levels.source_ohms_by_code[0])
+    if all(TERMINATION.holds(_USUAL_OHMS * each / line_ohms) for each in (ohms, at_black)):
+        return Sign.PASSES, f"Source resistance {text}: matched to {line}."
+    part = format_percent(abs(ohms - line_ohms) / (ohms + line_ohms), 0)
+    when = "at white " if "at white" in text else ""
+    return Sign.NOTE, f"Source resistance {text}: {when}{part} of an echo comes back, on {line} of cable."

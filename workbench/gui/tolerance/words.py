@@ -2,8 +2,9 @@
 
 import numpy as np
 
+from workbench.checks.groups import small_volts
 from workbench.checks.limits import LINEARITY, WHITE
-from workbench.circuit.linearity import linearity
+from workbench.circuit.linearity import Linearity, linearity
 from workbench.circuit.network import Network
 from workbench.circuit.ports import FloatArray
 from workbench.circuit.tolerance.monte_carlo import Spread, Tolerance
@@ -113,7 +114,7 @@ def board_words(volts: FloatArray) -> tuple[Sentence, ...]:
         Its loaded levels. [V]
     """
     line = linearity(volts)
-    return _white_words(float(volts[-1])), _steps_words(volts, line.dnl_lsb, line.monotonic)
+    return _white_words(float(volts[-1])), _steps_words(line)
 
 
 def _white_words(white: float) -> Sentence:
@@ -124,15 +125,16 @@ def _white_words(white: float) -> Sentence:
     return Sign.FAILS, shown + (f"below {format_fixed(low, 'V')}." if white < low else f"above {high:.3f} V.")
 
 
-def _steps_words(volts: FloatArray, dnl: FloatArray, monotonic: bool) -> Sentence:
-    steps = np.diff(volts)
+def _steps_words(line: Linearity) -> Sentence:
+    steps, dnl = line.steps_volts, line.dnl_lsb
     if not len(steps):
         return Sign.NOTE, "There are no steps."
-    if not monotonic:
+    if not line.monotonic:
         place = int(np.argmin(steps))
-        fall = format_fixed(-float(steps[place]), "V", prefix="m", decimals=1)
+        fall = small_volts(-float(steps[place]))
         return Sign.FAILS, f"Step {place} to {place + 1} falls by {fall}: a dark notch in every ramp."
     place = int(np.argmax(np.abs(dnl).round(9)))
     size = f"{1.0 + float(dnl[place]):.2f} LSB"
     sign = Sign.PASSES if LINEARITY.holds(float(dnl[place])) else Sign.FAILS
-    return sign, f"Every step goes up; the most uneven, {place} to {place + 1}, is {size}."
+    verb = "goes up" if steps.min() > 0.0 else "goes up or repeats a level"
+    return sign, f"Every step {verb}; the most uneven, {place} to {place + 1}, is {size}."
