@@ -1,6 +1,7 @@
 """The commands that choose and judge parts: ``fit`` and ``tolerance``."""
 
 import json
+from dataclasses import replace
 from itertools import product
 from pathlib import Path
 
@@ -9,8 +10,8 @@ import pytest
 
 from workbench.circuit.series import Series, is_in, series_values
 from workbench.cli import main
-from workbench.files.project_file import read_project
-from workbench.project.document import Channel
+from workbench.files.project_file import read_project, write_project
+from workbench.project.document import Channel, Channels
 
 WORST_KEYS = {"mean", "std", "p01", "p50", "p99", "worst_low", "worst_high"}
 
@@ -135,6 +136,42 @@ def test_tolerance_prints_equal_channels_once(board, capsys):
     text = capsys.readouterr().out
     assert text.startswith("1 000 boards, seed 1")
     assert text.count("white, V") == 1
+
+
+@pytest.fixture
+def without_green(board) -> Path:
+    """Return the path of a project whose green has no resistors."""
+    project = read_project(board)
+    green = replace(project.channels.green, resistors=())
+    write_project(replace(project, channels=replace(project.channels, green=green), linked=False), board)
+    return board
+
+
+def test_a_dead_channel_is_named_and_the_others_have_their_boards(without_green, capsys):
+    assert main(["tolerance", str(without_green), "--boards", "100"]) == 0
+
+    text = capsys.readouterr().out
+    assert "\nRed, blue  " in text
+    assert "\nGreen: This channel shows nothing that could vary. The output out floats" in text
+
+
+def test_a_dead_channel_is_null_in_json_and_named_beside_it(without_green, capsys):
+    assert main(["tolerance", str(without_green), "--boards", "100", "--json"]) == 0
+
+    told = capsys.readouterr()
+    channels = json.loads(told.out)["channels"]
+    assert [name for name, channel in channels.items() if channel is None] == ["green"]
+    assert told.err.startswith("backporch: green: This channel shows nothing")
+    assert told.err.count("\n") == 1
+
+
+def test_dead_channels_alone_are_refused(board, capsys):
+    project = read_project(board)
+    dead = replace(project.channels.green, resistors=())
+    write_project(replace(project, channels=Channels(dead, dead, dead)), board)
+
+    assert main(["tolerance", str(board), "--boards", "100"]) == 2
+    assert capsys.readouterr().err.startswith("backporch: This channel shows nothing that could vary.")
 
 
 @pytest.mark.parametrize(

@@ -1,27 +1,27 @@
 """``backporch tolerance FILE``: what boards one would get, and which resistor matters most."""
 
 import argparse
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from workbench.circuit.bands import Band, Distribution, Tolerances
 from workbench.circuit.tolerance.monte_carlo import Spread, Tolerance
-from workbench.cli.output import print_json, print_text
+from workbench.cli.output import print_json, print_note, print_text
 from workbench.cli.values import quantity, whole_number
 from workbench.errors import NetworkError
 from workbench.files.project_file import read_project
-from workbench.pipeline.boards import board_plan, draw_boards
+from workbench.pipeline.boards import BoardRun, board_plan, draw_boards
 from workbench.project.document import Channel, Project
 from workbench.units import format_fixed, format_percent
 
 __all__ = ["add", "tolerance_object", "tolerance_text"]
 
+T = TypeVar("T")
+
 _SHOWN = 5
 """Resistors whose influence the text lists. [1]"""
-
-Boards = dict[Channel, Tolerance]
 
 
 def add(commands: Any) -> None:
@@ -47,37 +47,46 @@ def add(commands: Any) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    """Print the boards of every channel."""
+    """Print the boards of every channel that has levels, and why another has none."""
     found = _boards(read_project(arguments.file), arguments)
-    if arguments.json:
-        print_json(tolerance_object(found))
-    else:
+    if not arguments.json:
         print_text(tolerance_text(found))
+        return 0
+    print_json(tolerance_object(found))
+    for channel, reason in found.problems.items():
+        print_note(f"{channel.value}: {reason}")
     return 0
 
 
-def tolerance_object(found: Boards) -> dict[str, object]:
-    """Return the boards as plain values for JSON: SI units, nothing rounded."""
-    first = found[Channel.RED]
+def tolerance_object(found: BoardRun) -> dict[str, object]:
+    """Return the boards as plain values for JSON: SI units, nothing rounded; none of a channel without."""
+    drawn = found.tolerances
     return {
-        "boards": first.boards,
-        "seed": first.seed,
-        "channels": {channel.value: _channel_object(found[channel]) for channel in Channel},
+        "boards": found.boards,
+        "seed": found.plan.seed,
+        "channels": {c.value: _channel_object(drawn[c]) if c in drawn else None for c in Channel},
     }
 
 
-def tolerance_text(found: Boards) -> str:
+def tolerance_text(found: BoardRun) -> str:
     """Return the boards for a terminal, equal channels once."""
     return "\n".join(_lines(found))
 
 
-def _boards(project: Project, arguments: argparse.Namespace) -> Boards:
-    """Draw the boards of each channel; what no option says is as in the project."""
+def _boards(project: Project, arguments: argparse.Namespace) -> BoardRun:
+    """Draw the boards of each channel; what no option says is as in the project.
+
+    Raises
+    ------
+    NetworkError
+        If no channel has any.
+    """
     project = replace(project, tolerances=_tolerances(project.tolerances, arguments))
     run = draw_boards(board_plan(project, boards=arguments.boards, seed=arguments.seed))
-    for reason in run.problems.values():
-        raise NetworkError(reason)
-    return dict(run.tolerances)
+    if not run.tolerances:
+        reasons = dict.fromkeys(run.problems.values())
+        raise NetworkError(" ".join(reasons))
+    return run
 
 
 def _tolerances(kept: Tolerances, arguments: argparse.Namespace) -> Tolerances:
@@ -123,16 +132,22 @@ def _spread_object(spread: Spread) -> dict[str, float]:
     }
 
 
-def _lines(found: Boards) -> Iterator[str]:
-    first = found[Channel.RED]
-    yield f"{first.boards:,}".replace(",", " ") + f" boards, seed {first.seed}"
-    names: dict[int, list[str]] = {}
-    for channel in Channel:
-        names.setdefault(id(found[channel]), []).append(channel.value)
-    each = {id(tolerance): tolerance for tolerance in found.values()}
-    for key, words in names.items():
+def _lines(found: BoardRun) -> Iterator[str]:
+    yield f"{found.boards:,}".replace(",", " ") + f" boards, seed {found.plan.seed}"
+    for names, tolerance in _alike(found.tolerances):
         yield ""
-        yield from _channel_lines(", ".join(words).capitalize(), each[key])
+        yield from _channel_lines(names, tolerance)
+    for names, reason in _alike(found.problems):
+        yield ""
+        yield f"{names}: {reason}"
+
+
+def _alike(found: Mapping[Channel, T]) -> list[tuple[str, T]]:
+    """Return what was found with the names of the channels that share it."""
+    names: dict[T, list[str]] = {}
+    for channel, each in found.items():
+        names.setdefault(each, []).append(channel.value)
+    return [(", ".join(words).capitalize(), each) for each, words in names.items()]
 
 
 def _channel_lines(names: str, found: Tolerance) -> Iterator[str]:

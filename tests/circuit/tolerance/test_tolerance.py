@@ -5,7 +5,7 @@ import numpy as np
 import pytest
 
 from workbench.circuit.bands import Band, Distribution, Tolerances
-from workbench.circuit.ladders import r2r, weighted
+from workbench.circuit.ladders import r2r, segmented, weighted
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import Driver, Load, Network, Zeros
 from workbench.circuit.solution import solve_levels
@@ -40,7 +40,12 @@ DRIVERS = {
     "ideal up": Driver(high_ohms=0, low_ohms=25),
     "floating": Driver(zeros=Zeros.FLOATING),
 }
-LADDERS = {"weighted": ideal(4), "R-2R": r2r(4, 256.5)}
+LADDERS = {
+    "weighted": ideal(4),
+    "R-2R": r2r(4, 256.5),
+    "segmented": segmented(4, 2, [1.8e3, 3.6e3, 7.5e3]),
+    "equal legs only": segmented(2, 2, [820.0]),
+}
 
 
 @pytest.mark.parametrize("driver", DRIVERS.values(), ids=DRIVERS)
@@ -61,6 +66,34 @@ def test_figures_of_a_board_are_those_of_its_own_levels(ladder, driver):
         assert boards.max_inl_lsb[i] == pytest.approx(line.max_inl_lsb)
         assert boards.max_dnl_lsb[i] == pytest.approx(line.max_dnl_lsb)
         assert boards.monotonic[i] == line.monotonic
+
+
+@pytest.mark.parametrize("driver", DRIVERS.values(), ids=DRIVERS)
+@pytest.mark.parametrize("bits", [3, 8])
+def test_a_level_repeated_is_monotonic_in_single_precision_too(driver, bits):
+    """Floating zeros without a load show the supply for every code but 0; so nothing ever falls."""
+    found = find_tolerance(ideal(bits), replace(driver, zeros=Zeros.FLOATING), Load(ohms=None), boards=500)
+
+    assert found.monotonic_yield == 1.0
+    assert found.full_scale_volts.worst_low == pytest.approx(3.3)
+    assert found.max_dnl_lsb.worst_high == pytest.approx(2**bits - 2, rel=1e-5)
+    assert np.isfinite(found.low_by_code).all()
+    assert found.low_by_code[0] == 0.0
+
+
+@pytest.mark.parametrize("distribution", Distribution)
+@pytest.mark.parametrize("half_width", [0.0, 1e-7, 0.01])
+@pytest.mark.parametrize("driver", DRIVERS.values(), ids=DRIVERS)
+def test_the_figures_of_a_spread_stand_in_their_order(driver, half_width, distribution):
+    tolerances = Tolerances(Band(half_width, distribution))
+    found = find_tolerance(ideal(4), driver, Load(), tolerances, boards=500)
+
+    for spread in (found.full_scale_volts, found.max_dnl_lsb, found.max_inl_lsb):
+        assert spread.worst_low <= spread.worst_high
+        assert spread.p01 <= spread.p50 <= spread.p99
+        if distribution is Distribution.UNIFORM:
+            assert spread.worst_low <= spread.p01
+            assert spread.p99 <= spread.worst_high
 
 
 def test_supply_load_and_on_resistance_vary_too():

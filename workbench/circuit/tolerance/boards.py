@@ -6,13 +6,11 @@ from typing import Any
 import numpy as np
 
 from workbench.circuit.codes import pin_states
+from workbench.circuit.linearity import ROUNDING_LSB
 from workbench.circuit.network import Driver, Load, Network, Zeros
 from workbench.circuit.tolerance.elimination import BoardArray, PinState, elimination
 
 __all__ = ["Boards", "Design"]
-
-_ROUNDING = 1e-5
-"""Part of an LSB by which a step may seem to fall in single precision and still be none. [LSB]"""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -100,8 +98,8 @@ def _by_weights(weights: BoardArray, n_thermometer: int) -> Boards:
     """
     tail = weights[n_thermometer:]
     whole = 1 << len(tail)
-    below = np.zeros_like(tail[0])
-    lowest, highest = tail[-1].copy(), tail[-1].copy()
+    below = np.zeros_like(weights[0])
+    lowest, highest = weights[-1].copy(), weights[-1].copy()
     for weight in tail[::-1]:
         step = weight - below
         np.minimum(lowest, step, out=lowest)
@@ -124,7 +122,7 @@ def _by_weights(weights: BoardArray, n_thermometer: int) -> Boards:
         inl += np.maximum(climbed.max(axis=0).clip(min=0) + middle, -climbed.min(axis=0).clip(max=0) - middle)
     lowest *= per_lsb
     dnl = np.maximum(highest * per_lsb - 1.0, 1.0 - lowest)
-    return Boards(full_scale, inl, dnl, lowest >= -_ROUNDING)
+    return Boards(full_scale, inl, dnl, lowest >= -ROUNDING_LSB)
 
 
 def _by_levels(volts: BoardArray) -> Boards:
@@ -136,5 +134,5 @@ def _by_levels(volts: BoardArray) -> Boards:
         volts[-1],
         np.abs(inl).max(axis=0),
         np.abs(steps - 1.0).max(axis=0),
-        steps.min(axis=0) >= -_ROUNDING,
+        steps.min(axis=0) >= -ROUNDING_LSB,
     )

@@ -90,6 +90,8 @@ class Elimination:
         if self.output_pin is not None:
             shares[self.output_pin] = source_volts
             return shares
+        if not (self.tied or self.behind):
+            return shares  # nothing holds the output, and without a load it has no voltage at all
         volts = self._adjoint(siemens, on_siemens, load_siemens, source_volts)
         for index, node, pin in self.tied:
             if pin is not None:

@@ -7,6 +7,7 @@ import numpy as np
 from numpy.random import SFC64, Generator
 
 from workbench.circuit.bands import Distribution, Tolerances
+from workbench.circuit.linearity import ROUNDING_LSB
 from workbench.circuit.network import Driver, Load, Network
 from workbench.circuit.ports import FloatArray
 from workbench.circuit.solution import solve_levels
@@ -131,12 +132,13 @@ def find_tolerance(
     figures, shown, factors = _draw_boards(design, draw, boards, progress)
     low, high = np.percentile(shown, (1.0, 99.0), axis=1)
     least, most, inl, dnl = worst_case(design, widths)
+    lsb_volts, lsb = (most / (network.n_codes - 1), 1.0) if _bounded(tolerances) else (None, None)
     return Tolerance(
         boards=boards,
         seed=seed,
-        full_scale_volts=_spread(figures.full_scale_volts, least, most),
-        max_inl_lsb=_spread(figures.max_inl_lsb, float(figures.max_inl_lsb.min()), inl),
-        max_dnl_lsb=_spread(figures.max_dnl_lsb, float(figures.max_dnl_lsb.min()), dnl),
+        full_scale_volts=_spread(figures.full_scale_volts, least, most, lsb_volts),
+        max_inl_lsb=_spread(figures.max_inl_lsb, None, inl, lsb),
+        max_dnl_lsb=_spread(figures.max_dnl_lsb, None, dnl, lsb),
         monotonic_yield=float(np.count_nonzero(figures.monotonic)) / boards,
         sensitivity=sensitivities(network, driver, load),
         low_by_code=low,
@@ -212,11 +214,36 @@ def _draw_boards(
     return Boards(*columns), design.levels(first), first
 
 
-def _spread(values: BoardArray, least: float, most: float) -> Spread:
+def _bounded(tolerances: Tolerances) -> bool:
+    """Return whether no board lies outside its bands."""
+    bands = (tolerances.resistors, tolerances.supply, tolerances.load, tolerances.on_resistance)
+    return all(band.half_width == 0.0 or band.distribution is Distribution.UNIFORM for band in bands)
+
+
+def _spread(values: BoardArray, least: float | None, most: float, lsb: float | None) -> Spread:
+    """Return the spread of a figure.
+
+    Parameters
+    ----------
+    values : float array, shape (n_boards,)
+        The figure of each board, in single precision.
+    least, most : float
+        Its extremes at the edges of the bands; of a figure without a least one, the least seen is taken.
+    lsb : float, optional
+        One LSB in the figure's unit, where no board lies outside its bands: one that still lies beyond
+        the extremes does so by rounding, or shows that the worst was missed. None where boards may.
+    """
     ordered = np.sort(values)  # faster than np.percentile, which selects one rank after the other
-    p01, p50, p99 = (float(ordered[round(share * (len(values) - 1))]) for share in (0.01, 0.5, 0.99))
+    seen = float(ordered[0]), float(ordered[-1])
+    least = min(seen[0] if least is None else least, most)
     mean = float(values.mean(dtype=np.float64))
     std = math.sqrt(np.square(values - values.dtype.type(mean)).mean())
+    figures = [mean, *(float(ordered[round(share * (len(values) - 1))]) for share in (0.01, 0.5, 0.99))]
+    if lsb is not None:
+        least = seen[0] if seen[0] < least - ROUNDING_LSB * lsb else least
+        most = seen[1] if seen[1] > most + ROUNDING_LSB * lsb else most
+        figures = [min(max(figure, least), most) for figure in figures]
+    mean, p01, p50, p99 = figures
     return Spread(mean, std, p01, p50, p99, least, most, _histogram(ordered))
 
 
