@@ -165,6 +165,11 @@ def test_a_dead_channel_is_null_in_json_and_named_beside_it(without_green, capsy
     assert told.err.count("\n") == 1
 
 
+def test_a_fit_names_the_channel_that_is_no_ladder(without_green, capsys):
+    assert main(["fit", str(without_green), "--series", "E24"]) == 2
+    assert capsys.readouterr().err.startswith("backporch: green: Values are chosen for weighted and R-2R")
+
+
 def test_dead_channels_alone_are_refused(board, capsys):
     project = read_project(board)
     dead = replace(project.channels.green, resistors=())

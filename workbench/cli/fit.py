@@ -55,6 +55,7 @@ def run(arguments: argparse.Namespace) -> int:
         _drawer(arguments),
         most_parts=arguments.parts_per_leg,
         aim=_AIMS[arguments.aim],
+        names=[channel.value for channel in Channel],
     )
     if arguments.json:
         print_json(fit_object(found))

@@ -74,7 +74,13 @@ def find_fits(
     for most_parts in rounds:
         try:
             fit = find_fit(
-                plan.networks, plan.driver, plan.load, plan.drawer, most_parts=most_parts, progress=progress
+                plan.networks,
+                plan.driver,
+                plan.load,
+                plan.drawer,
+                most_parts=most_parts,
+                names=[channel.value for channel in Channel],
+                progress=progress,
             )
         except NetworkError:
             # One part a leg may not suffice where two do; the last try says why.

@@ -8,7 +8,7 @@ import numpy as np
 
 from workbench.circuit.fit.board import Board
 from workbench.circuit.fit.channel import OpenChannel, UsesArray, open_channel
-from workbench.circuit.fit.drawer import MOST_PARTS, Drawer, Leg, leg_options
+from workbench.circuit.fit.drawer import MOST_PARTS, Drawer, Leg, Options, leg_options
 from workbench.circuit.fit.search import IntArray
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import Driver, Load, Network, Zeros
@@ -85,6 +85,7 @@ def find_fit(
     *,
     most_parts: int = 1,
     aim: Aim = Aim.LEVEL,
+    names: Sequence[str] = (),
     progress: Progress = SILENT,
 ) -> Fit:
     """Choose the values of the channels' legs.
@@ -102,6 +103,8 @@ def find_fit(
     aim : Aim
         What the first candidate is to be best at. Proved is only the smallest level error; for other
         aims the first is the best of the sets whose level error is near the smallest.
+    names : sequence of str, optional
+        What the channels are called where one of them cannot be fitted.
     progress : Progress
         Is told how far the search has come.
 
@@ -119,8 +122,7 @@ def find_fit(
     """
     most_parts = min(most_parts, 1 + _spare(drawer, networks))
     options = leg_options(drawer, most_parts)
-    opened = {network: open_channel(network, driver, load, options) for network in networks}
-    channels = [opened[network] for network in networks]
+    channels = _opened(networks, driver, load, options, names)
     counts, _ = options.counted()
     board = Board(channels, counts, progress)
     best = board.best(1)
@@ -160,6 +162,23 @@ def _spare(drawer: Drawer, networks: Sequence[Network]) -> int:
             f"The drawer holds {there} resistors, but {needed} legs need one each at least: add more."
         )
     return there - needed
+
+
+def _opened(
+    networks: Sequence[Network], driver: Driver, load: Load, options: Options, names: Sequence[str]
+) -> list[OpenChannel]:
+    """Return the channels with their values open, alike ones as the same object."""
+    opened: dict[Network, OpenChannel] = {}
+    refused: dict[Network, NetworkError] = {}
+    for network in dict.fromkeys(networks):
+        try:
+            opened[network] = open_channel(network, driver, load, options)
+        except NetworkError as error:
+            refused[network] = error
+    for reason in refused.values():
+        called = [name for name, network in zip(names, networks, strict=False) if network in refused]
+        raise NetworkError(f"{', '.join(called)}: {reason}") if opened and called else reason
+    return [opened[network] for network in networks]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
