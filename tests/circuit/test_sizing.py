@@ -31,9 +31,9 @@ def climbs(network: Network) -> bool:
 
 
 def is_sound(network: Network) -> bool:
-    """Return whether no step falls and white is right within 5 %."""
+    """Return whether all steps are even to half an LSB and white is right within 5 %."""
     line = linearity(solve_levels(network, V33, LOAD).volts_by_code)
-    return line.monotonic and abs(line.full_scale_volts - 0.7) <= 0.035
+    return line.max_dnl_lsb <= 0.5 and abs(line.full_scale_volts - 0.7) <= 0.035
 
 
 # Own arithmetic: with 75 Ω and 3.3 V all legs together are 75 · 2.6 / 0.7 = 278.571 Ω, and leg k
@@ -146,3 +146,11 @@ def test_near_r2r_is_in_the_series_and_climb(bits: int, series: Series) -> None:
 def test_what_cannot_reach_white_is_refused(driver: Driver, shape: Shape) -> None:
     with pytest.raises(NetworkError, match="no resistors bring white to the wanted level"):
         make_ladder(LadderWish(shape, 1), driver, LOAD)
+
+
+@pytest.mark.parametrize("bits", range(2, 6))
+def test_near_r2r_has_even_steps_where_there_are_pairs_with_even_steps(bits: int) -> None:
+    pair = near_r2r(bits, ideal_r2r(bits, V33, LOAD), Series.E24, V33, LOAD)
+
+    steps = linearity(solve_levels(r2r(bits, *pair), V33, LOAD).volts_by_code)
+    assert steps.max_dnl_lsb <= 0.5

@@ -1,7 +1,7 @@
 """Values for a ladder from a series of preferred values, near the ideal ones.
 
-What a set of values is judged by: first that no step falls and white is about right, then the worst
-error of any level.
+What a set of values is judged by: first that no step falls, that white is about right and that steps
+are even, then the worst error of any level.
 """
 
 from collections.abc import Callable, Iterator, Sequence
@@ -26,6 +26,8 @@ Ohms = tuple[float, ...]
 _WHITE_OFF = 0.05
 """White may be off by this part before steps that fall are put up with: 0.665 V is the least there is,
 see :mod:`workbench.checks.limits`. [1]"""
+_EVEN_LSB = 0.5
+"""Steps this far off are not even, see :mod:`workbench.checks.values`. [LSB]"""
 _SETS = 64
 """Sets of least error among which one without a falling step is looked for. [1]"""
 _BUDGET = 20_000
@@ -87,7 +89,7 @@ def near_segmented(
     several = (1 << thermometer) - 1
     legs = _star_judge(pin_steps(bits, thermometer), several, driver, load, shunt_ohms)
 
-    def judge(ohms: Ohms) -> tuple[bool, float]:
+    def judge(ohms: Ohms) -> tuple[int, float]:
         return legs((*ohms[:1] * several, *ohms[1:]))
 
     starts = [tuple(nearest(ohms, series) for ohms in ideal), *_doubling(ideal, series, pin_ohms(driver))]
@@ -106,7 +108,7 @@ def near_r2r(
     """Return R and 2R from a series, the best of all pairs around the ideal ones. [Ω]"""
     rest, aim = rest_siemens(load, shunt_ohms), _even_volts(pin_steps(bits))
 
-    def judge(pair: tuple[float, float]) -> tuple[bool, float]:
+    def judge(pair: tuple[float, float]) -> tuple[int, float]:
         return _verdict(_r2r_weights(bits, *pair, driver, rest), aim, 0)
 
     r_ohms, leg_ohms = (nearest(ohms, series) for ohms in ideal)
@@ -116,11 +118,11 @@ def near_r2r(
 
 def _star_judge(
     steps: Sequence[int], several: int, driver: Driver, load: Load, shunt_ohms: float | None
-) -> Callable[[Sequence[float]], tuple[bool, float]]:
+) -> Callable[[Sequence[float]], tuple[int, float]]:
     """Return what says how good legs are that meet at one node: the lower, the better."""
     rest, aim = rest_siemens(load, shunt_ohms), _even_volts(steps)
 
-    def judge(ohms: Sequence[float]) -> tuple[bool, float]:
+    def judge(ohms: Sequence[float]) -> tuple[int, float]:
         legs = 1.0 / (np.asarray(ohms) + pin_ohms(driver))
         return _verdict(driver.supply_volts * legs / (legs.sum() + rest), aim, several)
 
@@ -131,18 +133,22 @@ def _even_volts(steps: Sequence[int]) -> Floats:
     return np.asarray(steps) * (FULL_SCALE_VOLTS / sum(steps))
 
 
-def _verdict(weights: Floats, aim: Floats, several: int) -> tuple[bool, float]:
-    """Return whether a step falls or white is far off, and the worst error of any level. [V]
+def _verdict(weights: Floats, aim: Floats, several: int) -> tuple[int, float]:
+    """Return how bad steps and white are, from 0 for good to 3, and the worst error of any level. [V]
 
     The level of a code is off by the sum of its pins' errors; at worst all that are too high come
-    together, or all that are too low.
+    together, or all that are too low. A step is where a pin takes over from all below it.
     """
     tail = weights[several:]
     below = np.append(np.cumsum(tail[::-1])[::-1], 0.0)
-    falls = (tail < below[1:] * (1.0 - _ROUNDING)).any() or (weights[:several] < below[0]).any()
+    lsb = weights.sum() / aim.sum() * aim[-1]
+    steps = np.append(tail - below[1:], weights[:several] - below[0]) / lsb
+    uneven = np.abs(steps - 1.0).max() - _ROUNDING
     off = weights - aim
     far = abs(off.sum()) > _WHITE_OFF * aim.sum()
-    return bool(falls or far), float(max(off.clip(min=0.0).sum(), -off.clip(max=0.0).sum()))
+    falls = (steps < -_ROUNDING).any()
+    bad = 3 if far or falls else sum(uneven > most for most in (_EVEN_LSB, 1.0))
+    return bad, float(max(off.clip(min=0.0).sum(), -off.clip(max=0.0).sum()))
 
 
 def _least_error(
@@ -173,7 +179,7 @@ def _doubling(ideal: Sequence[float], series: Series, on_ohms: float) -> Iterato
         yield tuple(legs)
 
 
-def _descend(start: Ohms, series: Series, judge: Callable[[Ohms], tuple[bool, float]]) -> Ohms:
+def _descend(start: Ohms, series: Series, judge: Callable[[Ohms], tuple[int, float]]) -> Ohms:
     """Move one value at a time along the series while the verdict gets better."""
     best, least = start, judge(start)
     improved = True

@@ -106,6 +106,7 @@ def _candidate_object(candidate: Candidate, aims: tuple[Aim, ...]) -> dict[str, 
         "mismatch": candidate.mismatch,
         "max_inl_lsb": candidate.max_inl_lsb,
         "max_dnl_lsb": candidate.max_dnl_lsb,
+        "monotonic": candidate.monotonic,
         "source_ohms": candidate.source_ohms,
         "worst_total_current_a": candidate.worst_total_current_amps,
         "parts": candidate.n_parts,
@@ -127,6 +128,7 @@ def _lines(found: Fit) -> Iterator[str]:
         yield f"  {'whites differ by':<22}{format_percent(candidate.mismatch, 2)}"
         yield f"  {'worst level error':<22}{_millivolts(candidate.worst_error_volts)}"
         errors = f"{candidate.max_dnl_lsb:.2f} LSB  {candidate.max_inl_lsb:.2f} LSB"
+        errors += "" if candidate.monotonic else "  a step goes down: not monotonic"
         yield f"  {'largest DNL, INL':<22}{errors}"
         yield f"  {'source resistance':<22}{format_quantity(candidate.source_ohms, 'Ω')}"
         yield f"  {'all pins at worst':<22}{format_significant(candidate.worst_total_current_amps, 'A', 3)}"

@@ -111,3 +111,9 @@ def test_a_drawer_counts_its_parts_of_a_value():
     assert drawer.count_of(998.0) == 3
     assert drawer.count_of(470.0) is None
     assert drawer.count_of(999.0) == 0
+
+
+@pytest.mark.parametrize(("series", "most"), [(Series.E48, 3), (Series.E192, 3)])
+def test_too_many_legs_to_compare_are_refused_before_any_is_made(series, most):
+    with pytest.raises(NetworkError, match="too many legs of up to 3 parts to compare: choose two parts"):
+        leg_options(Drawer.of_series(series), most)

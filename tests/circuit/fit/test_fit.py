@@ -264,3 +264,13 @@ def test_the_order_follows_the_aim():
     by_current = best_first(found.candidates, Aim.CURRENT)
     amps = [c.worst_total_current_amps for c in by_current]
     assert amps == sorted(amps)
+
+
+def test_a_candidate_says_whether_a_step_goes_down():
+    fine = fit([ladder(3)], counted(_510=1, _1000=1, _2000=1)).candidates[0]
+    falls = fit([ladder(3)], counted(_1000=3)).candidates[0]
+    down = fit([ladder(3)], counted(_1500=1, _1200=1, _1000=1)).candidates[0]
+
+    assert fine.monotonic
+    assert not falls.monotonic
+    assert not down.monotonic

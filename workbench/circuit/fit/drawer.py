@@ -17,6 +17,8 @@ __all__ = ["MOST_PARTS", "Arrangement", "Drawer", "Leg", "Options", "OwnedPart",
 
 MOST_PARTS = 3
 """Parts of one leg at most. [1]"""
+_MOST_OPTIONS = 5_000_000
+"""Legs that are compared at most. [1]"""
 _LEAST_OHMS, _MOST_OHMS = 10.0, 1e6
 """Where a series is taken from; beyond, a leg of a video ladder does nothing or too much. [Ω]"""
 _ALIKE = 1e-6
@@ -153,7 +155,8 @@ def leg_options(drawer: Drawer, most_parts: int) -> Options:
     Raises
     ------
     NetworkError
-        If the drawer is empty or ``most_parts`` is out of range.
+        If the drawer is empty, ``most_parts`` is out of range, or there are more than
+        5 million legs.
 
     Notes
     -----
@@ -163,6 +166,7 @@ def leg_options(drawer: Drawer, most_parts: int) -> Options:
         raise NetworkError("The drawer is empty: put at least one resistor in.")
     if not 1 <= most_parts <= MOST_PARTS:
         raise NetworkError(f"A leg takes 1 to {MOST_PARTS} parts, not {most_parts}.")
+    _check_size(len(drawer.parts), most_parts)
     values = np.array([part.ohms for part in drawer.parts])
     blocks = list(_blocks(values, most_parts))
     ohms = np.concatenate([block[0] for block in blocks])
@@ -172,6 +176,17 @@ def leg_options(drawer: Drawer, most_parts: int) -> Options:
     order = np.flatnonzero(kept)[np.argsort(ohms[kept], kind="stable")]
     options = Options(drawer, ohms[order], parts[order], kinds[order])
     return options if any(part.count is not None for part in drawer.parts) else _distinct(options)
+
+
+def _check_size(n: int, most_parts: int) -> None:
+    """Refuse what would take minutes and gigabytes: all arrangements are held at once."""
+    pairs, triples = n * (n + 1), n * (n + 1) * (n + 2) // 3 + n * n * (n + 1)
+    if n + (most_parts > 1) * pairs + (most_parts > 2) * triples > _MOST_OPTIONS:
+        fewer = "two parts" if n + pairs <= _MOST_OPTIONS else "one part"
+        raise NetworkError(
+            f"{n:,} values make too many legs of up to {most_parts} parts to compare: "
+            f"choose {fewer} a leg, or fewer values (E24 instead of a finer series)."
+        )
 
 
 Block = tuple[FloatArray, npt.NDArray[np.int32]]

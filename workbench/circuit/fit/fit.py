@@ -49,6 +49,8 @@ class Candidate:
     """Difference of the channels' white levels over their mean. [1]"""
     max_inl_lsb: float
     max_dnl_lsb: float
+    monotonic: bool
+    """Whether no step of any channel goes down."""
     source_ohms: float
     """Of the channel farthest from 75 Ω. [Ω]"""
     worst_total_current_amps: float
@@ -263,6 +265,7 @@ def _candidate(
         mismatch=(max(whites) - min(whites)) / (sum(whites) / len(whites)),
         max_inl_lsb=max(line.max_inl_lsb for line in lines),
         max_dnl_lsb=max(line.max_dnl_lsb for line in lines),
+        monotonic=all(line.monotonic for line in lines),
         source_ohms=max((each.source_ohms for each in levels), key=lambda ohms: abs(ohms - _USUAL_OHMS)),
         worst_total_current_amps=sum(float(each.supply_amps.max()) for each in levels),
         n_parts=sum(len(network.resistors) for network in networks),

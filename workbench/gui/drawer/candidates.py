@@ -71,7 +71,7 @@ def _figures(candidate: Candidate) -> tuple[str, ...]:
     return (
         f"{candidate.full_scale_volts:.4f}",
         f"{1e3 * candidate.worst_error_volts:.3f}",
-        f"{candidate.max_dnl_lsb:.2f}",
+        _steps(candidate.max_dnl_lsb, candidate.monotonic),
         f"{candidate.max_inl_lsb:.2f}",
         f"{100.0 * candidate.mismatch:.2f} %",
         f"{candidate.source_ohms:.1f}",
@@ -79,6 +79,10 @@ def _figures(candidate: Candidate) -> tuple[str, ...]:
         str(candidate.n_parts),
         legs_words(candidate).replace("\n", "   "),
     )
+
+
+def _steps(max_dnl_lsb: float, monotonic: bool) -> str:
+    return f"{max_dnl_lsb:.2f}" if monotonic else f"{max_dnl_lsb:.2f}, falls"
 
 
 def _now_row(result: Result) -> FigureRow:
@@ -94,7 +98,10 @@ def _now_row(result: Result) -> FigureRow:
         _NOW,
         f"{max(whites, key=lambda volts: abs(volts - FULL_SCALE_VOLTS)):.4f}",
         f"{1e3 * max(errors):.3f}",
-        f"{max(each.linearity.max_dnl_lsb for each in channels):.2f}",
+        _steps(
+            max(each.linearity.max_dnl_lsb for each in channels),
+            all(each.linearity.monotonic for each in channels),
+        ),
         f"{max(each.linearity.max_inl_lsb for each in channels):.2f}",
         f"{100.0 * (max(whites) - min(whites)) / mean if mean else 0.0:.2f} %",
         f"{max(sources, key=lambda ohms: abs(ohms - 75.0)):.1f}",
