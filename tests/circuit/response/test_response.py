@@ -94,7 +94,7 @@ def test_an_ideal_edge_through_one_lag_has_its_textbook_figures():
 
     assert step.rise_s == pytest.approx(lag * math.log(9), rel=1e-5)
     assert step.bandwidth_hz == pytest.approx(1 / (2 * math.pi * lag), rel=1e-5)
-    assert step.settle_s == pytest.approx(lag * math.log(2 * 31), rel=1e-4)
+    assert step.settle_s == pytest.approx(lag * math.log(2 * 31), rel=1e-5)
     assert step.overshoot == 0.0
     assert step.first_ghost_ratio is step.first_ghost_s is None
 
@@ -111,6 +111,33 @@ def test_resistors_alone_limit_nothing():
 
     assert step.bandwidth_hz is None
     assert step.rise_s == pytest.approx(1.6e-9)
+
+
+EIGHT = weighted(8, [500.0 * 2**i for i in range(8)])
+HALF_LSB = 0.5 / 255
+
+
+@pytest.mark.parametrize("cable", [None, Cable(10.0), Cable(0.02)], ids=["no cable", "10 m", "2 cm"])
+@pytest.mark.parametrize("rise_s", [0.0, 3e-9])
+def test_a_ramp_without_an_echo_settles_half_an_lsb_before_its_end(cable, rise_s):
+    step = step_figures(EIGHT, Driver(rise_s=rise_s), Load(), cable)
+
+    assert step.settle_s == pytest.approx(rise_s * (1 - HALF_LSB), rel=1e-9, abs=0.0)
+    assert step.rise_s == pytest.approx(0.8 * rise_s, rel=1e-9, abs=0.0)
+
+
+@pytest.mark.parametrize("metres", [0.5, 10.0])
+@pytest.mark.parametrize("rise_s", [0.0, 1e-9, 3e-9])
+def test_a_step_settles_within_its_echo(metres, rise_s):
+    # The first arrival is 1 - rho of the end, the first echo adds rho (1 - rho), the second hardly anything.
+    source = 1 / sum(1 / r.ohms for r in EIGHT.resistors)
+    rho = (82 - 75) / (82 + 75) * (source - 75) / (source + 75)
+    part = (rho - HALF_LSB) / (rho * (1 - rho))
+
+    step = step_figures(EIGHT, Driver(rise_s=rise_s), Load(ohms=82.0), Cable(metres))
+
+    trip_s = 2 * metres / (0.66 * 299_792_458)
+    assert step.settle_s == pytest.approx(trip_s + part * rise_s, rel=1e-3)
 
 
 @pytest.mark.parametrize("rise_s", [0.0, 2e-9])
@@ -147,7 +174,7 @@ def test_a_matched_cable_without_loss_changes_nothing():
     near = pixel_pulse(network, Driver(), Load(), None, pixel_s=PIXEL_S, samples=16).volts
     far = pixel_pulse(network, Driver(), Load(), Cable(5.0), pixel_s=PIXEL_S, samples=16).volts
 
-    np.testing.assert_allclose(far, near[:, : far.shape[1]], atol=1e-4 * near.max())
+    np.testing.assert_allclose(far, near[:, : far.shape[1]], atol=2e-4 * near.max())
 
 
 def test_the_ghost_stands_in_the_pixel_pulse():
@@ -219,7 +246,7 @@ def test_extremes_stay_finite_and_bounded(path):
     assert np.isfinite(pulse.volts).all()
     assert pulse.volts.shape[1] <= 1025
     assert np.isfinite(step.volts).all()
-    assert len(step.time_s) <= 1 << 16
+    assert len(step.time_s) <= (1 << 16) + 4096
     assert all(math.isfinite(value) for value in (step.rise_s, step.settle_s, step.overshoot))
 
 

@@ -61,7 +61,7 @@ def glitches(
         return ()
     skews = all_skews(network, skews_s)
     edges = edges_of(path)
-    time_s = _joined(edges.time_s, skews, even=path.line is not None)
+    time_s = _joined(edges.time_s, skews, even=edges.even)
     moving = np.array(
         [
             np.interp(time_s - skew, edges.time_s, volts, left=0.0)

@@ -8,8 +8,7 @@ import numpy as np
 
 from workbench.circuit.network import Cable, Load
 from workbench.circuit.ports import FloatArray
-from workbench.circuit.response.poles import ComplexArray
-from workbench.circuit.response.transform import Grid
+from workbench.circuit.response.transform import ComplexArray, Grid
 
 __all__ = ["SPEED_OF_LIGHT", "Line", "Passages", "passages_on"]
 
@@ -59,8 +58,20 @@ class Line:
         """Return the time from one end to the other. [s]"""
         return self.cable.metres / (self.cable.velocity * SPEED_OF_LIGHT)
 
+    @property
+    def trip_s(self) -> float:
+        """Return the time from one end to the other and back. [s]"""
+        return 2.0 * self.delay_s
+
+    @property
+    def lossy(self) -> bool:
+        """Return whether the cable takes anything from a wave."""
+        return self.cable.loss_db_per_m > 0.0
+
     def loss(self, omega: FloatArray) -> ComplexArray:
         """Return the factor of one passage without its delay. [1]"""
+        if not self.lossy:
+            return np.ones(len(omega), np.complex128)
         nepers = self.cable.metres * self.cable.loss_db_per_m / _NEPER_DB
         root = np.sqrt(omega / (2.0 * math.pi * self.cable.loss_at_hz))
         return np.asarray(np.exp(-(1.0 + 1.0j) * nepers * root))
@@ -78,16 +89,32 @@ class Line:
         k = nepers**2 / (math.pi * self.cable.loss_at_hz)
         return k / (math.pi * 0.01**2)
 
+    @property
+    def lag_s(self) -> float:
+        """Return the time constant of the monitor's capacitance with load and cable in parallel. [s]"""
+        return self.load.farads * self.load.monitors / (self.load.siemens + 1.0 / self.cable.ohms)
+
+    @property
+    def passed_on(self) -> float:
+        """Return the volts at the monitor for each volt of a wave that arrives, at rest. [1]"""
+        return 2.0 / (1.0 + self.cable.ohms * self.load.siemens)
+
     def load_reflection(self, omega: FloatArray) -> ComplexArray:
         """Return the part of a wave that the monitor reflects. [1]"""
-        siemens = self.load.siemens + 1j * omega * (self.load.farads * self.load.monitors)
-        return np.asarray(2.0 / (1.0 + self.cable.ohms * siemens) - 1.0)
+        return np.asarray(self.passed_on / (1.0 + 1j * omega * self.lag_s) - 1.0)
 
-    def passages(self, omega: FloatArray) -> Passages:
-        """Return what the cable and the monitor do to a wave, whatever sends it."""
-        loss, reflected = self.loss(omega), self.load_reflection(omega)
-        back = reflected * loss**2 * np.exp(-2.0j * self.delay_s * omega)
-        return Passages(loss * (1.0 + reflected), back)
+    def passages(
+        self, omega: FloatArray, lagging: ComplexArray | None = None, *, trip_s: float | None = None
+    ) -> Passages:
+        """Return what the cable and the monitor do to a wave, whatever sends it.
+
+        ``lagging`` is the answer of the monitor's own lag, where it is not taken as it is, and ``trip_s``
+        how long a wave is thought to be away, where that is not as long as it really is.
+        """
+        lag = 1.0 / (1.0 + 1j * omega * self.lag_s) if lagging is None else lagging
+        loss, passed_on = self.loss(omega), self.passed_on * lag
+        away = np.exp(-1j * (self.trip_s if trip_s is None else trip_s) * omega)
+        return Passages(loss * passed_on, (passed_on - 1.0) * loss**2 * away)
 
     def waves(self, passages: Passages, source_impedance: ComplexArray) -> tuple[ComplexArray, ComplexArray]:
         """Return the first arrival at the monitor, and what is left of a wave there a round trip later.
@@ -112,6 +139,6 @@ class Line:
 
 
 @lru_cache(maxsize=8)
-def passages_on(line: Line, grid: Grid) -> Passages:
-    """Return the passages at the frequencies of a transform; an edit of the network needs no new ones."""
-    return line.passages(grid.omega)
+def passages_on(line: Line, grid: Grid, *, trip_s: float | None = None) -> Passages:
+    """Return the passages on the samples of a transform; an edit of the network needs no new ones."""
+    return line.passages(grid.omega, grid.lagging(np.array([line.lag_s]))[1], trip_s=trip_s)

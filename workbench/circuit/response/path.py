@@ -28,11 +28,14 @@ from workbench.circuit.network import (
 )
 from workbench.circuit.ports import FloatArray
 from workbench.circuit.response.line import Line, Passages
-from workbench.circuit.response.poles import ComplexArray, Poles, find_poles
-from workbench.circuit.response.transform import mix
+from workbench.circuit.response.poles import Poles, find_poles
+from workbench.circuit.response.transform import ComplexArray, mix
 from workbench.circuit.solution import find_problems
 
-__all__ = ["Path", "find_path"]
+__all__ = ["LAGS", "Path", "find_path"]
+
+LAGS = 16.0
+"""Time constants after which a lag has settled. [1]"""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -84,40 +87,73 @@ class Path:
         first, again = self.waves(omega, lagging)
         return mix(self.poles.shares, lagging * (first / (1.0 - again)))
 
-    def round_trips(self) -> int:
-        """Return after how many round trips next to nothing of an edge is left. [1]
-
-        Notes
-        -----
-        A frequency that both ends reflect well goes to and fro for long, but little of it may get
-        onto the cable in the first place: what counts is what of the first arrival is still there.
-        """
-        omega = np.concatenate(([0.0], np.geomspace(1e5, 1e12, 57)))
-        lagging = self.poles.lagging(omega)
-        first, again = self.waves(omega, lagging)
-        sent = np.abs(mix(self.poles.shares.sum(axis=0), lagging) * first)
-        ramp = 1.0 / np.maximum(1.0, 0.5 * omega * self.shortest_s)
-        above = np.maximum(0.0, np.log(sent * ramp / (sent.max() + _TINY) / _NO_ECHO + _TINY))
-        left = np.clip(np.abs(again), _TINY, 0.999)
-        return math.ceil(float((above / -np.log(left)).max()))
-
     @property
     def shortest_s(self) -> float:
         """Return the shortest time over which an edge changes as a whole. [s]"""
-        return max(self.rise_s, float(self.poles.lags_s.sum()), _SHORTEST_S)
+        behind = 0.0 if self.line is None else self.line.lag_s
+        return max(self.rise_s, float(self.poles.lags_s.sum()) + behind, _SHORTEST_S)
+
+    @property
+    def first_arrival(self) -> Poles:
+        """Return the answer of the monitor to the pins before any echo, but for the cable's loss."""
+        if self.line is None:
+            return self.poles
+        return self.poles.through(self.line.lag_s, self.line.passed_on)
+
+    @property
+    def echoes(self) -> bool:
+        """Return whether anything comes back from the near end once the monitor has sent it there."""
+        if self.line is None:
+            return False
+        ends = self.line.lag_s > 0.0 or abs(self.line.passed_on - 1.0) > _MATCHED
+        source = 2.0 * self.poles.impedance / self.line.cable.ohms
+        source[0] -= 1.0
+        return ends and float(np.abs(source).max()) > _MATCHED
+
+    @property
+    def longest_lag_s(self) -> float:
+        """Return the longest time constant, with that of the monitor behind the cable. [s]"""
+        behind = 0.0 if self.line is None else self.line.lag_s
+        return float(self.poles.lags_s.max(initial=0.0)) + behind
+
+    @property
+    def lags_settled_s(self) -> float:
+        """Return the time from the start of an edge until its lags have settled, echoes left aside. [s]"""
+        return self.rise_s + LAGS * self.longest_lag_s
 
     @property
     def settling_s(self) -> float:
         """Return the time from the start of an edge until next to nothing moves. [s]"""
-        lag = -math.log(_NOTHING) * float(self.poles.lags_s.max(initial=0.0))
+        lag = -math.log(_NOTHING) * self.longest_lag_s
         if self.line is None:
             return self.rise_s + lag
-        trips = 2.0 * self.line.delay_s * (1 + self.round_trips())
+        trips = self.line.trip_s * (1 + _round_trips(self))
         return self.rise_s + 2.0 * lag + trips + self.line.creep_s
+
+
+@lru_cache(maxsize=16)
+def _round_trips(path: Path) -> int:
+    """Return after how many round trips next to nothing of an edge is left. [1]
+
+    Notes
+    -----
+    A frequency that both ends reflect well goes to and fro for long, but little of it may get
+    onto the cable in the first place: what counts is what of the first arrival is still there.
+    """
+    omega = np.concatenate(([0.0], np.geomspace(1e5, 1e12, 57)))
+    lagging = path.poles.lagging(omega)
+    first, again = path.waves(omega, lagging)
+    sent = np.abs(mix(path.poles.shares.sum(axis=0), lagging) * first)
+    ramp = 1.0 / np.maximum(1.0, 0.5 * omega * path.shortest_s)
+    above = np.maximum(0.0, np.log(sent * ramp / (sent.max() + _TINY) / _NO_ECHO + _TINY))
+    left = np.clip(np.abs(again), _TINY, 0.999)
+    return math.ceil(float((above / -np.log(left)).max()))
 
 
 _NOTHING = 1e-5
 """Share of an edge below which it has settled. [1]"""
+_MATCHED = 1e-9
+"""Part of a wave below which nothing is reflected. [1]"""
 _UNREACHED = 1e-12
 """Volts at the output for each volt of a pin below which the pin does not reach it. [1]"""
 _TINY = 1e-300

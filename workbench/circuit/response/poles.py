@@ -8,18 +8,18 @@ step and ramp follow from these in closed form.
 from dataclasses import dataclass
 
 import numpy as np
-import numpy.typing as npt
 
 from workbench.circuit.graph import Wiring
 from workbench.circuit.network import Network
 from workbench.circuit.ports import FloatArray, Sources, reduce_to_ports
+from workbench.circuit.response.transform import ComplexArray
 
-__all__ = ["ComplexArray", "Poles", "find_poles"]
-
-ComplexArray = npt.NDArray[np.complex128]
+__all__ = ["Poles", "find_poles"]
 
 _NO_LAG = 1e-12
 """Lags shorter than this part of the longest are none. [1]"""
+_ALIKE = 1e-6
+"""Lags that differ by less of one of them are alike. [1]"""
 _NO_RISE_S = 1e-15
 """A ramp shorter than this is a step. [s]"""
 
@@ -43,6 +43,34 @@ class Poles:
         rows = np.ones((1 + len(self.lags_s), len(omega)), dtype=np.complex128)
         rows[1:] = 1.0 / (1.0 + 1j * np.outer(self.lags_s, omega))
         return rows
+
+    def through(self, lag_s: float, gain: float) -> "Poles":
+        """Return the answer behind a gain and one more lag.
+
+        Parameters
+        ----------
+        lag_s : float
+            Time constant, ``0 <= lag_s``. [s]
+        gain : float
+            At rest. [1]
+
+        Notes
+        -----
+        By partial fractions. Lags that are equal are taken as a millionth apart, where the sum is
+        still exact to some nine digits.
+        """
+        if lag_s <= _NO_LAG * float(self.lags_s.max(initial=0.0)):
+            return Poles(self.lags_s, gain * self.shares, gain * self.impedance)
+        apart = self.lags_s - lag_s
+        apart = np.where(np.abs(apart) > _ALIKE * lag_s, apart, _ALIKE * lag_s)
+
+        def answer(shares: FloatArray) -> FloatArray:
+            kept = shares[..., 1:] * ((lag_s + apart) / apart)
+            last = shares[..., :1] - (shares[..., 1:] * (lag_s / apart)).sum(axis=-1, keepdims=True)
+            return gain * np.concatenate((np.zeros_like(last), kept, last), axis=-1)
+
+        lags = np.append(lag_s + apart, lag_s)
+        return Poles(lags, answer(self.shares), answer(self.impedance))
 
     def ramps(self, time_s: FloatArray, rise_s: float) -> FloatArray:
         """Return each row of :meth:`lagging` as its answer to a ramp from 0 to 1.
@@ -77,7 +105,7 @@ class Poles:
 
 def _decay(time_s: FloatArray, lags_s: FloatArray) -> FloatArray:
     """Return ``exp(-time / lag)``, 0 without a lag."""
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         return np.where(lags_s > 0.0, np.exp(-np.maximum(time_s, 0.0) / lags_s), 0.0)
 
 

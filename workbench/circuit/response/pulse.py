@@ -106,7 +106,7 @@ def _line_pulses(
     pixel = grid.ramp(path.rise_s)
     pixel[samples * finer :] -= pixel[: -samples * finer].copy()
     omega = grid.omega
-    lagging = path.poles.lagging(omega)
+    lagging = grid.lagging(path.poles.lags_s)
     first, again = path.waves(omega, lagging, passages_on(line, grid))
     spectra = np.fft.rfft(pixel) * (first / (1.0 - again)) * lagging
     volts = np.empty((len(skews_s), n_samples))

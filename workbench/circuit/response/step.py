@@ -8,6 +8,7 @@ import numpy as np
 from workbench.circuit.network import Cable, Driver, Load, Network
 from workbench.circuit.ports import FloatArray
 from workbench.circuit.response.edges import edges_of
+from workbench.circuit.response.ghost import first_ghost
 from workbench.circuit.response.path import Path, find_path
 from workbench.circuit.response.transform import mix, read_only
 
@@ -32,9 +33,10 @@ class Step:
     overshoot: float
     """How far the step goes past its end, as part of the step. [1]"""
     first_ghost_ratio: float | None
-    """First echo over first step, negative where it dips; none without one. [1]"""
+    """The farthest the first echo alone goes, over the settled first step, negative where that is a dip;
+    none without one. [1]"""
     first_ghost_s: float | None
-    """Time from the edge to its first echo; none without one. [s]"""
+    """Time from the edge to its first echo, one round trip of the cable; none without one. [s]"""
     time_s: FloatArray
     """Time since the start of the edge, shape (n_samples,). [s]"""
     volts: FloatArray
@@ -51,19 +53,13 @@ def step_figures(network: Network, driver: Driver, load: Load, cable: Cable | No
 
     Notes
     -----
-    The ghost is taken from the model's own waves (:func:`.edges.edges_of`). With resistances at both
-    ends and no loss it is the product of the two reflections; it comes after two passages of the
-    cable [1]_.
-
-    References
-    ----------
-    .. [1] W. D. Stevenson, "Elements of Power System Analysis", lattice diagrams (example 5.6).
+    The ghost is that of :func:`.ghost.first_ghost`.
     """
     path = find_path(network, driver, load, cable)
     end = 0.0 if path is None else float(path.weights_volts.sum())
     if path is None or abs(end) <= _NO_STEP * driver.supply_volts:
         return Step(0.0, None, 0.0, 0.0, None, None, *(read_only(np.zeros(2)) for _ in range(2)))
-    edges = edges_of(path)
+    edges, ghost = edges_of(path), first_ghost(path)
     time_s, volts = edges.time_s, edges.volts.sum(axis=0)
     share = volts / end
     return Step(
@@ -71,8 +67,8 @@ def step_figures(network: Network, driver: Driver, load: Load, cable: Cable | No
         bandwidth_hz=_bandwidth_hz(path),
         settle_s=_last_time(time_s, np.abs(share - 1.0), 0.5 / (network.n_codes - 1)),
         overshoot=max(0.0, float(share.max()) - 1.0),
-        first_ghost_ratio=edges.ghost,
-        first_ghost_s=None if edges.ghost is None or path.line is None else 2.0 * path.line.delay_s,
+        first_ghost_ratio=None if ghost is None else ghost.ratio,
+        first_ghost_s=None if ghost is None else ghost.delay_s,
         time_s=read_only(time_s),
         volts=read_only(volts),
     )

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TypeVar
 
 import numpy as np
@@ -14,6 +15,7 @@ from workbench.circuit.ports import FloatArray
 __all__ = [
     "MOST_SAMPLES",
     "SAMPLES_PER_CHANGE",
+    "ComplexArray",
     "Grid",
     "all_skews",
     "mix",
@@ -21,12 +23,15 @@ __all__ = [
     "read_only",
 ]
 
+ComplexArray = npt.NDArray[np.complex128]
 Number = TypeVar("Number", np.float64, np.complex128)
 
 MOST_SAMPLES = 1 << 16
 """Samples of one transform at most. [1]"""
 SAMPLES_PER_CHANGE = 16
 """Samples over the shortest time in which an edge changes. [1]"""
+_NO_LAG = 1e-12
+"""Lags shorter than this part of a sample are as good as none. [1]"""
 
 
 def quick_count(wanted: float) -> int:
@@ -51,10 +56,38 @@ class Grid:
         """Return the angular frequencies of a real transform. [rad/s]"""
         return np.asarray(2.0 * math.pi * np.fft.rfftfreq(self.n_samples, self.step_s))
 
+    def lagging(self, lags_s: FloatArray) -> ComplexArray:
+        """Return 1 and what each lag makes of samples, shape (1 + n_lags, n_frequencies). [1]
+
+        Parameters
+        ----------
+        lags_s : float array, shape (n_lags,)
+            Time constants, ``0 <= lags_s``. [s]
+
+        Notes
+        -----
+        Not the lag's own ``1 / (1 + j omega lag)``, which would ring where it is cut off at the highest
+        frequency, but the filter of samples that is exact for what runs straight from each sample to the
+        next: ``y[k] = decay y[k-1] + (1 - gain) x[k] + (gain - decay) x[k-1]`` with ``decay`` the lag's
+        over one sample and ``gain`` the mean of its decay until then.
+        """
+        rows = np.ones((1 + len(lags_s), self.n_samples // 2 + 1), dtype=np.complex128)
+        kept = np.maximum(lags_s, _NO_LAG * self.step_s)[:, None]
+        decay, gain = np.exp(-self.step_s / kept), -np.expm1(-self.step_s / kept) * kept / self.step_s
+        back = _sample_back(self)
+        rows[1:] = (1.0 - gain + (gain - decay) * back) / (1.0 - decay * back)
+        return rows
+
     def ramp(self, rise_s: float) -> FloatArray:
         """Return the drivers' edge; one shorter than two samples would ring in the transform. [1]"""
         slope = self.step_s / max(rise_s, 2.0 * self.step_s)
         return np.clip(np.arange(self.n_samples) * slope, 0.0, 1.0)
+
+
+@lru_cache(maxsize=8)
+def _sample_back(grid: Grid) -> ComplexArray:
+    """Return what being one sample late does, shape (n_frequencies,). [1]"""
+    return np.asarray(np.exp(-1j * grid.step_s * grid.omega))
 
 
 def mix(shares: FloatArray, rows: npt.NDArray[Number]) -> npt.NDArray[Number]:
