@@ -189,6 +189,8 @@ def test_version_and_help_end_well(capsys):
         pytest.param(["export"], "FILE and --as KIND and -o PATH", id="export what"),
         pytest.param(["export", "a", "--as", "gold", "-o", "b"], "levels-csv", id="no such kind"),
         pytest.param(["new"], "-o", id="new where"),
+        pytest.param(["new", "-o", "-"], "“-” is no name of a file", id="new to nowhere"),
+        pytest.param(["new", "-o", ""], "“” is no name of a file", id="new without a name"),
         pytest.param(["new", "-o", "/nowhere/at/all.backporch"], "folder does not exist", id="no folder"),
         pytest.param(["new", "-o", "x", "--bits", "5,5"], "5,5,5", id="two counts"),
         pytest.param(["new", "-o", "x", "--bits", "1000"], "1 to 8 bits", id="a thousand bits"),

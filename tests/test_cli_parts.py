@@ -134,8 +134,13 @@ def test_tolerance_prints_equal_channels_once(board, capsys):
     assert main(["tolerance", str(board), "--resistors", "5%", "--boards", "1000", "--normal"]) == 0
 
     text = capsys.readouterr().out
-    assert text.startswith("1 000 boards, seed 1")
+    assert text.startswith("1 000 boards, seed 1\n")
     assert text.count("white, V") == 1
+
+
+def test_a_single_board_is_one(board, capsys):
+    assert main(["tolerance", str(board), "--boards", "1"]) == 0
+    assert capsys.readouterr().out.startswith("1 board, seed 1\n")
 
 
 @pytest.fixture
@@ -183,6 +188,7 @@ def test_dead_channels_alone_are_refused(board, capsys):
     ("words", "told"),
     [
         pytest.param(["fit"], "--series --drawer", id="from what"),
+        pytest.param(["fit", "--series", "E24", "-o", "-"], "no name of a file", id="to nowhere"),
         pytest.param(["fit", "--series", "E13"], "E12", id="no such series"),
         pytest.param(["fit", "--series", "E24", "--parts-per-leg", "4"], "choose from", id="four parts"),
         pytest.param(

@@ -32,6 +32,12 @@ def test_a_wrong_load_is_found_and_mended(board, found, load, severity, headline
     assert found(finding.remedy.edit(project), "load") is None
 
 
+def test_a_low_white_does_not_rise(board, found):
+    shunted = board(weighted(3, [500.0, 1e3, 2e3], shunt_ohms=1.0), load=Load(None))
+
+    assert found(shunted, "load").headline == "Nothing loads the colour lines: white is 0.012 V."
+
+
 @pytest.mark.parametrize("ohms", [67.5, 75.0, 82.5])
 def test_a_load_within_ten_percent_is_right(board, found, ohms):
     assert found(board(load=Load(ohms)), "load") is None

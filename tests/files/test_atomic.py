@@ -69,7 +69,7 @@ def test_a_link_stays_one(tmp_path: Path) -> None:
 def test_a_missing_folder_and_a_folder_in_the_way_are_said(tmp_path: Path) -> None:
     with pytest.raises(FileError, match="its folder does not exist"):
         write_atomic(tmp_path / "no" / "board", b"new")
-    with pytest.raises(FileError, match="this is no ordinary file"):
+    with pytest.raises(FileError, match="this is a folder: give the name of a file in it"):
         write_atomic(tmp_path, b"new")
     with pytest.raises(FileError, match="the name is too long"):
         write_atomic(tmp_path / ("x" * 300), b"new")

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from workbench.checks.finding import Finding, Remedy, Severity
 from workbench.checks.groups import Group, groups, ohms_text, solved_groups
-from workbench.checks.limits import TERMINATION
+from workbench.checks.limits import TERMINATION, WHITE_VOLTS
 from workbench.checks.measures import Measures
 from workbench.circuit.network import Zeros
 from workbench.project.document import Channel, Project
@@ -79,7 +79,8 @@ def _load_once(project: Project) -> Project:
 def _load_sentence(project: Project, ohms: float | None, white: float) -> str:
     shown = format_fixed(white, "V")
     if ohms is None:
-        return f"Nothing loads the colour lines: white rises to {shown}."
+        verb = "rises to" if white > WHITE_VOLTS else "is"
+        return f"Nothing loads the colour lines: white {verb} {shown}."
     if project.load.monitors > 1 and project.load.ohms is not None:
         each = ohms_text(project.load.ohms)
         return (

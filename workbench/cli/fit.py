@@ -9,6 +9,7 @@ from workbench.circuit.fit.drawer import Drawer, Leg
 from workbench.circuit.fit.fit import Aim, Candidate, Fit, best_at, find_fit
 from workbench.circuit.series import Series
 from workbench.cli.output import print_json, print_note, print_text
+from workbench.cli.values import new_file
 from workbench.files.drawer import read_drawer
 from workbench.files.project_file import read_project, write_project
 from workbench.project.document import Channel
@@ -41,7 +42,9 @@ def add(commands: Any) -> None:
     )
     parser.add_argument("--aim", choices=list(_AIMS), default="level", help="what the first is to be best at")
     parser.add_argument("--json", action="store_true", help="as JSON, SI units, nothing rounded")
-    parser.add_argument("-o", "--output", type=Path, metavar="FILE", help="write the project with the first")
+    parser.add_argument(
+        "-o", "--output", type=new_file, metavar="FILE", help="write the project with the first"
+    )
     parser.set_defaults(run=run)
 
 

@@ -1,14 +1,21 @@
 """``backporch new ... -o FILE``: a project from a few options."""
 
 import argparse
-from pathlib import Path
 from typing import Any
 
 from workbench.circuit.ladders import MOST_THERMOMETER
 from workbench.circuit.network import Cable, Driver, Load, Zeros
 from workbench.circuit.series import Series
 from workbench.circuit.wish import LadderWish, Shape, read_values, wishes_for
-from workbench.cli.values import bit_counts, on_resistance, optional_ohms, plain_text, quantity, readable
+from workbench.cli.values import (
+    bit_counts,
+    new_file,
+    on_resistance,
+    optional_ohms,
+    plain_text,
+    quantity,
+    readable,
+)
 from workbench.files.project_file import write_project
 from workbench.project.document import Project
 from workbench.project.templates import Wishes, make_project
@@ -22,7 +29,9 @@ _MODE = "640x480@60"
 def add(commands: Any) -> None:
     """Add the command."""
     parser = commands.add_parser("new", help="make a project from options")
-    parser.add_argument("-o", "--output", type=Path, required=True, metavar="FILE", help="where to write it")
+    parser.add_argument(
+        "-o", "--output", type=new_file, required=True, metavar="FILE", help="where to write it"
+    )
     parser.add_argument("--name", type=plain_text, help="what to call it; the file's name if left out")
     parser.add_argument(
         "--mode", type=readable(find_mode, "mode"), default=_MODE, help=f"display mode ({_MODE})"

@@ -133,7 +133,8 @@ def _spread_object(spread: Spread) -> dict[str, float]:
 
 
 def _lines(found: BoardRun) -> Iterator[str]:
-    yield f"{found.boards:,}".replace(",", " ") + f" boards, seed {found.plan.seed}"
+    count = f"{found.boards:,}".replace(",", " ")
+    yield f"{count} board{'' if found.boards == 1 else 's'}, seed {found.plan.seed}"
     for names, tolerance in _alike(found.tolerances):
         yield ""
         yield from _channel_lines(names, tolerance)

@@ -3,6 +3,7 @@
 import argparse
 import re
 from collections.abc import Callable, Sequence
+from pathlib import Path
 from typing import TypeVar
 
 from workbench.circuit.ladders import MOST_BITS
@@ -11,6 +12,7 @@ from workbench.units import parse_quantity
 
 __all__ = [
     "bit_counts",
+    "new_file",
     "on_resistance",
     "optional_ohms",
     "plain_text",
@@ -34,6 +36,13 @@ def readable(read: Callable[[str], T], noun: str) -> Callable[[str], T]:
 
     wrapped.__name__ = noun
     return wrapped
+
+
+def new_file(text: str) -> Path:
+    """Read the name of a file that a project is written to."""
+    if text in ("", "-"):
+        raise argparse.ArgumentTypeError(f"“{text}” is no name of a file: write one like board.backporch")
+    return Path(text)
 
 
 def plain_text(word: str) -> str:

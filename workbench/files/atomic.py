@@ -57,6 +57,8 @@ def _permissions(target: Path) -> int | None:
         mode = target.stat().st_mode
     except FileNotFoundError:
         return None
+    if stat.S_ISDIR(mode):
+        raise FileError(f"{target}: not saved, this is a folder: give the name of a file in it")
     if not stat.S_ISREG(mode):
         raise FileError(f"{target}: not saved, this is no ordinary file: choose another name")
     if not os.access(target, os.W_OK):
