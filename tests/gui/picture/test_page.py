@@ -15,6 +15,7 @@ from workbench.bringup.faults import fault_named
 from workbench.circuit.network import PartId
 from workbench.gui.picture.images import Side, enlarged
 from workbench.gui.picture.monitor_panel import with_total
+from workbench.gui.picture.scene_panel import TRANSFERS
 from workbench.gui.picture.verdict import wordings
 from workbench.picture.light import srgb_bytes
 from workbench.picture.scene import Card, Dither, Fit
@@ -490,3 +491,31 @@ def test_the_caption_is_said_shorter_and_never_cut(page, standing) -> None:
     page.verdict.show_verdict(standing, sentence * 4, Side.SEEN, (12, 160))
     assert page.verdict.shown in wordings(standing, sentence * 4, Side.SEEN, (12, 160))[1:]
     assert page.verdict.text in page.verdict.toolTip()
+
+
+def test_a_transfer_table_is_read_from_a_file(page, photo, qtbot, tmp_path):
+    load(page, qtbot, photo)
+    table = tmp_path / "curve.txt"
+    table.write_text("0 64 255\n")
+    page.bench.dialogs.open_paths = [table, None]
+
+    choose = page.scene.transfer.choice
+    choose.chosen.emit(len(TRANSFERS))
+
+    assert page.bench.session.project.picture.transfer == pytest.approx((0.0, 64 / 255, 1.0))
+    choose.chosen.emit(len(TRANSFERS))
+    assert page.bench.session.project.picture.transfer == pytest.approx((0.0, 64 / 255, 1.0))
+
+
+def test_a_transfer_table_of_nonsense_is_refused_and_nothing_changes(page, photo, qtbot, tmp_path):
+    load(page, qtbot, photo)
+    table = tmp_path / "curve.txt"
+    table.write_text("black\nwhite\n")
+    page.bench.dialogs.open_paths = [table]
+    heard = []
+    page.bench.noticed.connect(heard.append)
+
+    page.scene.transfer.choice.chosen.emit(len(TRANSFERS))
+
+    assert page.bench.session.project.picture.transfer == ()
+    assert "line 1: “black” is no number" in heard[0].text

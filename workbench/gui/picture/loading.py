@@ -16,12 +16,18 @@ from workbench.picture.images import MOST_CONTENT, kept_image
 from workbench.picture.scene import Image
 from workbench.project.edits.picture import show_image
 
-__all__ = ["Loaded", "Loader", "readable_suffixes"]
+__all__ = ["Loaded", "Loader", "picture_folder", "readable_suffixes"]
 
 _LONGEST = 80
 """Letters of a name that are kept. [1]"""
 
 Loaded = tuple[Image, Decoded, Path | None]
+
+
+def picture_folder(bench: Bench) -> Path:
+    """Return the folder of the image that was loaded last, or the person's own."""
+    kept = Path(bench.settings.get(PICTURE_FOLDER))
+    return kept if kept.is_absolute() and kept.is_dir() else Path.home()
 
 
 class Loader(QObject):
@@ -42,9 +48,7 @@ class Loader(QObject):
         bench = self._bench
         if bench.dialogs is None:
             return
-        kept = Path(bench.settings.get(PICTURE_FOLDER))
-        folder = kept if kept.is_absolute() and kept.is_dir() else Path.home()
-        path = bench.dialogs.open_path("Load an image", folder, file_filter())
+        path = bench.dialogs.open_path("Load an image", picture_folder(bench), file_filter())
         if path is not None:
             bench.settings.set(PICTURE_FOLDER, str(path.absolute().parent))
             self.load(path)

@@ -2,8 +2,11 @@
 
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QWidget
 
+from workbench.errors import FileError
+from workbench.files.transfer_table import read_transfer
 from workbench.gui.bench import Bench
 from workbench.gui.picture.labelled import LabelledChoice, needed_height
+from workbench.gui.picture.loading import picture_folder
 from workbench.gui.widgets import Button, CheckBox, Words
 from workbench.picture.scene import Card, Dither, Fit, Measure
 from workbench.pipeline.result import Result
@@ -25,6 +28,10 @@ TRANSFERS: dict[str, tuple[float, ...]] = {
 }
 """Curves that can be chosen by name; a project may hold any other."""
 
+_FROM_FILE = "a table from a file …"
+
+_TABLES = "Transfer tables (*.csv *.txt);;All files (*)"
+
 _MEASURES = {Measure.VOLTS: "volts, as sent", Measure.LIGHT: "light, as seen"}
 
 
@@ -42,7 +49,7 @@ class ScenePanel(QWidget):
         self.fit = LabelledChoice(bench, "fit", [fit.value for fit in Fit])
         self.dither = LabelledChoice(bench, "dither", [dither.value for dither in Dither])
         self.measure = LabelledChoice(bench, "nearest in", list(_MEASURES.values()))
-        self.transfer = LabelledChoice(bench, "transfer", list(TRANSFERS))
+        self.transfer = LabelledChoice(bench, "transfer", [*TRANSFERS, _FROM_FILE])
         self.smooth = CheckBox(bench, "scale smoothly")
         self.problem = Words(bench, size=0.9, role="warns")
         self.problem.setWordWrap(True)
@@ -67,8 +74,7 @@ class ScenePanel(QWidget):
         self.fit.choice.set_value(picture.fit.value)
         self.dither.choice.set_value(picture.dither.value)
         self.measure.choice.set_value(_MEASURES[picture.measure])
-        named = [name for name, table in TRANSFERS.items() if table == picture.transfer]
-        self.transfer.choice.set_value(named[0] if named else "a table of its own")
+        self._show_transfer(picture.transfer)
         for widget in (self.fit, self.dither, self.measure, self.transfer, self.smooth):
             widget.setVisible(image is not None)
         self.smooth.blockSignals(True)
@@ -76,6 +82,10 @@ class ScenePanel(QWidget):
         self.smooth.blockSignals(False)
         self.problem.say(result.picture_problem or "")
         self.problem.setVisible(bool(result.picture_problem))
+
+    def _show_transfer(self, shown: tuple[float, ...]) -> None:
+        named = [name for name, table in TRANSFERS.items() if table == shown]
+        self.transfer.choice.set_value(named[0] if named else f"a table of {len(shown)} values")
 
     def fit_into(self, width: int, height: int) -> None:
         """Put captions into their fields where a column is too short to have them above."""
@@ -141,5 +151,20 @@ class ScenePanel(QWidget):
         )
 
     def _take_transfer(self, number: int) -> None:
-        table = list(TRANSFERS.values())[number]
-        self._bench.apply("Bend the image's values", lambda p: set_transfer(p, table), origin=self)
+        table = self._read_transfer() if number == len(TRANSFERS) else list(TRANSFERS.values())[number]
+        if table is None:
+            self._show_transfer(self._bench.session.project.picture.transfer)
+        else:
+            self._bench.apply("Bend the image's values", lambda p: set_transfer(p, table), origin=self)
+
+    def _read_transfer(self) -> tuple[float, ...] | None:
+        """Return the table in a file that is asked for, if there is one."""
+        bench = self._bench
+        if bench.dialogs is None:
+            return None
+        path = bench.dialogs.open_path("Open a transfer table", picture_folder(bench), _TABLES)
+        try:
+            return None if path is None else read_transfer(path)
+        except FileError as error:
+            bench.notice(str(error), warning=True)
+            return None
