@@ -3,9 +3,9 @@
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 
-from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 __all__ = ["ActionSpec", "Actions"]
 
@@ -42,6 +42,15 @@ class ActionSpec:
     in_finder: bool = True
     also: str = ""
     """Words that find it and are not shown."""
+
+
+class KeyedAction(QAction):
+    """An action whose key does nothing while a list or a menu is open: the key was meant for that."""
+
+    def event(self, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.Shortcut and QApplication.activePopupWidget() is not None:
+            return True
+        return super().event(event)
 
 
 class Actions(QObject):
@@ -96,7 +105,7 @@ class Actions(QObject):
         return self._made[spec_id].shortcut().toString(QKeySequence.SequenceFormat.NativeText)
 
     def _make(self, spec: ActionSpec) -> QAction:
-        action = QAction(spec.text, self)
+        action = KeyedAction(spec.text, self)
         action.setObjectName(spec.id)
         action.setShortcuts(key_sequences(spec.shortcut))
         action.setToolTip(spec.tip or spec.text)

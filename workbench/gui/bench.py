@@ -63,6 +63,8 @@ class Notice:
 
     text: str
     warning: bool = False
+    undo: bool = False
+    """Whether it tells of the last step, and offers to take that back."""
 
 
 class Bench(QObject):
@@ -161,17 +163,17 @@ class Bench(QObject):
         """Link the channels to the one that is drawn, whose network wins, or let them part."""
         before, source = self.session.project, self.view.channel
         if before.linked:
-            self.apply(self.link_words, unlink)
+            if self.apply(self.link_words, unlink):
+                self.notice("The channels are apart: an edit is made to the drawn one alone.", undo=True)
             return
         others = [c.value for c in Channel if before.channels[c] != before.channels[source]]
         if self.apply(self.link_words, lambda project: link_channels(project, source)) and others:
-            self.notice(
-                f"Linked to {source.value}: {' and '.join(others)} took its values; undo brings theirs back."
-            )
+            took = f"{' and '.join(others)} took its values; undo brings theirs back"
+            self.notice(f"Linked to {source.value}: {took}.", undo=True)
 
-    def notice(self, text: str, *, warning: bool = False) -> None:
-        """Show one sentence inline."""
-        self.noticed.emit(Notice(text, warning))
+    def notice(self, text: str, *, warning: bool = False, undo: bool = False) -> None:
+        """Show one sentence inline; with ``undo`` it is about the last step and can take it back."""
+        self.noticed.emit(Notice(text, warning, undo))
 
     def _chosen_look(self) -> tuple[Theme, Type]:
         if self._projecting:

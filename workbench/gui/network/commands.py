@@ -6,7 +6,6 @@ from functools import partial
 
 from PySide6.QtCore import QMimeData
 from PySide6.QtGui import QGuiApplication, QImage
-from PySide6.QtWidgets import QWidget
 
 from workbench.circuit.ladders import MOST_BITS, analyse
 from workbench.circuit.network import GROUND, Network, PartId, Resistor
@@ -15,6 +14,7 @@ from workbench.gui.bench import LINK_TIP, Bench
 from workbench.gui.network.canvas import Canvas
 from workbench.gui.network.pins import PinKeys
 from workbench.gui.network.table_rows import as_text
+from workbench.gui.network.told import told
 from workbench.project.document import Channel, Project
 from workbench.project.edits.ladders import add_bit, remove_bit, set_capacitor, set_output_series, set_shunt
 from workbench.project.edits.networks import parts_of
@@ -39,7 +39,6 @@ class NetworkCommands:
     bench: Bench
     canvas: Canvas
     pins: PinKeys
-    panel: QWidget
     show_table: Callable[[], object]
     table_shown: Callable[[], bool]
 
@@ -127,7 +126,7 @@ class NetworkCommands:
                 "Add a bit",
                 lambda: self._apply("Add a bit", add_bit),
                 shortcut="B",
-                scope=self.panel,
+                scope=self.canvas,
                 enabled=lambda: self.network.bits < MOST_BITS,
                 tip="One more leg for a least significant bit, of twice the last value.",
             ),
@@ -136,7 +135,7 @@ class NetworkCommands:
                 "Remove a bit",
                 lambda: self._apply("Remove a bit", remove_bit),
                 shortcut="Shift+B",
-                scope=self.panel,
+                scope=self.canvas,
                 enabled=lambda: self.network.bits > 1,
                 tip="Takes the least significant bit away.",
             ),
@@ -231,8 +230,12 @@ class NetworkCommands:
     # Edits
 
     def _apply(self, label: str, edit: Callable[[Project, Channel], Project]) -> None:
-        channel = self.channel
-        self.bench.apply(label, lambda project: edit(project, channel))
+        """Make an edit and say what it did: one key is enough for it, so it can come about by mistake."""
+        channel, before = self.channel, self.bench.session.project
+        made = self.bench.apply(label, lambda project: edit(project, channel))
+        after = self.bench.session.project
+        if made and after is not before:
+            self.bench.notice(told(label, before, after, channel), undo=True)
 
     def _split(self, edit: Callable[[Project, Channel, PartId], Project], how: str) -> None:
         resistor = self.resistor

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QFrame, QMenu, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.network.around.opening import CardOpening
@@ -16,6 +16,7 @@ from workbench.gui.network.table import PartsTable
 from workbench.gui.network.targets import Kind, Target, box_of
 from workbench.gui.network.tools import ToolRow
 from workbench.gui.network.wiring.commands import WiringCommands
+from workbench.gui.widgets.menu import Menu
 from workbench.pipeline.result import Result
 from workbench.project.document import Project
 
@@ -45,9 +46,7 @@ class NetworkPanel(QWidget):
         self.scroller = self._scroll_area()
         self.stack.addWidget(self.scroller)
         self.stack.addWidget(self.table)
-        self.commands = NetworkCommands(
-            bench, self.canvas, self.pins, self, self.turn_table, self.table_shown
-        )
+        self.commands = NetworkCommands(bench, self.canvas, self.pins, self.turn_table, self.table_shown)
         self.wiring = WiringCommands(bench, self.canvas, self.commands.copy_picture)
         self.opening = CardOpening(bench, self.canvas, self)
         bench.actions.add((*self.commands.specs(), *self.wiring.specs(), *self.opening.specs()))
@@ -167,7 +166,7 @@ class NetworkPanel(QWidget):
     # Menus
 
     def _open_menu(self, target: Target | None, place: QPoint) -> None:
-        menu = QMenu(self)
+        menu = Menu(self)
         menu.setAccessibleName("What can be done here")
         fill_menu(menu, self._bench.actions, target, self.canvas, self.pins, self._result)
         menu.aboutToHide.connect(menu.deleteLater)

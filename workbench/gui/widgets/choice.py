@@ -5,10 +5,11 @@ from time import monotonic
 
 from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QActionGroup, QFontMetricsF, QKeyEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QApplication, QMenu, QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.widgets.control import Control, draw_chevron, outlined
+from workbench.gui.widgets.menu import Menu
 from workbench.gui.widgets.text import draw_text
 
 __all__ = ["Choice", "ChoiceMenu"]
@@ -90,7 +91,7 @@ class Choice(Control):
             pick_from_menu(self, self._options, self._value, self.chosen.emit)
 
 
-class ChoiceMenu(QMenu):
+class ChoiceMenu(Menu):
     """A list to choose from by arrows, Home and End, or by typing how a choice begins."""
 
     def __init__(self, parent: QWidget) -> None:

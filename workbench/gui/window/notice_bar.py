@@ -12,6 +12,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.bench import Bench, Notice
+from workbench.gui.widgets.button import Button, ButtonKind
 from workbench.gui.widgets.control import outlined
 from workbench.gui.widgets.signs import Sign, draw_sign
 from workbench.gui.widgets.text import draw_text
@@ -30,6 +31,9 @@ class NoticeBar(QWidget):
         self._bench = bench
         self._over = window
         self._notice = Notice("")
+        self._undo = Button(bench, "Undo", ButtonKind.REMEDY, self)
+        self._undo.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._undo.clicked.connect(bench.session.undo)
         self._away = QTimer(self)
         self._away.setSingleShot(True)
         self._away.setInterval(SHOWN_MS)
@@ -55,16 +59,24 @@ class NoticeBar(QWidget):
         self._away.start()
 
     def _on_change(self, change: Change) -> None:
-        """Take a warning away once something else was done that went well."""
-        if self._notice.warning and change.after is not change.before:
+        """Take a warning away once something else was done that went well, and an offer to undo too."""
+        if (self._notice.warning or self._notice.undo) and change.after is not change.before:
             self.hide()
 
     def place(self) -> None:
         """Stand over the middle of the window's foot."""
         px, window = self._bench.px, self._over
         words = QFontMetricsF(self._bench.type.sans(1.0, 500)).horizontalAdvance(self._notice.text)
-        width = min(round(words) + px(64), window.width() - px(40))
+        width = min(round(words) + px(64) + self._undo_width(), window.width() - px(40))
         self.setGeometry((window.width() - width) // 2, window.height() - px(96), width, px(42))
+        button = self._undo.sizeHint()
+        self._undo.setVisible(self._notice.undo)
+        self._undo.resize(button)
+        self._undo.move(width - px(8) - button.width(), (self.height() - button.height()) // 2)
+
+    def _undo_width(self) -> int:
+        """Return the room of the button, with what keeps it apart. [px]"""
+        return self._undo.sizeHint().width() + self._bench.px(8) if self._notice.undo else 0
 
     def mousePressEvent(self, _event: object) -> None:
         self.hide()
@@ -81,7 +93,7 @@ class NoticeBar(QWidget):
             side = px(18)
             place = QRectF(px(16), (box.height() - side) / 2, side, side)
             draw_sign(painter, place, sign, theme)
-            words = box.adjusted(px(44), 0, -px(16), 0)
+            words = box.adjusted(px(44), 0, -px(16) - self._undo_width(), 0)
             face = type_.sans(1.0, 500)
             draw_text(
                 painter,

@@ -10,6 +10,7 @@ from workbench.gui.actions import ActionSpec
 from workbench.gui.bench import Bench
 from workbench.gui.network.canvas import Canvas
 from workbench.gui.network.naming import can_rename
+from workbench.gui.network.told import told
 from workbench.gui.network.wiring.clipboard import parts_on_clipboard, put_parts
 from workbench.project.document import Channel, Project
 from workbench.project.edits.clippings import clip, leg_of, paste, pin_of, remove_leg
@@ -267,10 +268,12 @@ class WiringCommands:
             self._apply(f"Remove the leg of {name}", lambda p, c: remove_leg(p, c, pin))
 
     def _apply(self, label: str, edit: Edit) -> None:
-        """Make an edit, and choose the first part it brought."""
+        """Make an edit, say what it did, and choose the first part it brought."""
         before, channel = {part.id for part in parts_of(self.network)}, self.channel
+        was = self.bench.session.project
         if self.bench.apply(label, lambda project: edit(project, channel)):
             self.bench.live.refresh()
+            self.bench.notice(told(label, was, self.bench.session.project, channel), undo=True)
             new = next((part.id for part in parts_of(self.network) if part.id not in before), None)
             if new is not None:
                 self.bench.view.choose(new)
