@@ -82,6 +82,8 @@ class Tolerance:
 _OWN = Tolerances()
 _CHUNK = 16384
 """Boards worked on at a time: their values fit into the processor's cache. [1]"""
+_LEAST_CHUNK = 1024
+"""Nor fewer than this: calls would take longer than the work in them. [1]"""
 _BAND_BOARDS = 4096
 _SHOWN = 64
 _BINS = 48
@@ -127,7 +129,7 @@ def find_tolerance(
     """
     design, widths = Design(network, driver, load), _half_widths(network, tolerances)
     _check(design, widths, boards, seed)
-    chunk = _CHUNK if design.linear else max(_CHUNK // network.n_codes, 256)
+    chunk = _CHUNK if design.linear else max(_CHUNK // network.n_codes, _LEAST_CHUNK)
     draw = _Draw(tolerances, widths, seed, min(chunk, boards))
     figures, shown, factors = _draw_boards(design, draw, boards, progress)
     low, high = np.percentile(shown, (1.0, 99.0), axis=1)
