@@ -5,6 +5,7 @@ import pytest
 from workbench.checks import Severity
 from workbench.circuit.ladders import weighted
 from workbench.picture.scene import Picture
+from workbench.timing.mode import Axis, Polarity
 from workbench.timing.search import find_mode
 
 
@@ -50,11 +51,23 @@ def test_a_porch_as_long_as_the_window_is_enough(board, found, pixels):
     assert found(board(mode=with_back_porch(pixels)), "back-porch") is None
 
 
-@pytest.mark.parametrize(("back", "total"), [(25, 777), (10, 773)], ids=["spared", "line grows"])
-def test_the_remedy_takes_what_the_front_porch_can_spare(board, found, back, total):
-    project = board(mode=with_back_porch(back))
-    mended = found(project, "back-porch").remedy.edit(project)
+def test_a_porch_of_half_as_many_pixels_is_measured_in_the_samples_of_the_monitor(board, found):
+    """24 px at half the clock are the 1.907 µs of 48: two samples a pixel."""
+    vga = find_mode("640x480@60")
+    half = replace(vga, pixel_clock_hz=12_587_500, h=Axis(320, 8, 48, 24, Polarity.NEGATIVE))
+    tight = replace(half, h=Axis(320, 18, 48, 14, Polarity.NEGATIVE))
 
-    assert found(mended, "back-porch") is None
-    assert mended.mode.h.front_porch >= 8
-    assert mended.mode.h.total == total
+    assert found(board(mode=half), "back-porch") is None
+    assert "is 14 px (1.112 µs); one receiver samples black until 15 px (1.152 µs)" in (
+        found(board(mode=tight), "back-porch").headline
+    )
+
+
+def test_the_remedy_takes_what_the_front_porch_can_spare(board, found):
+    vga = find_mode("640x480@60")
+    project = board(mode=replace(vga, h=replace(vga.h, front_porch=40, back_porch=24, border=0)))
+    finding = found(project, "back-porch")
+
+    assert finding.remedy.label == "Use the line of 640x480@60"
+    wide = replace(vga, h=replace(vga.h, active=660, front_porch=20, back_porch=24, border=0))
+    assert found(board(mode=wide), "back-porch") is not None

@@ -1,21 +1,21 @@
 """Is the line black while the monitor takes its black level?"""
 
 from collections.abc import Iterator
+from math import ceil
 
 from workbench.checks.finding import Finding, Remedy, Severity
 from workbench.checks.groups import join_words, solved_groups
 from workbench.checks.limits import BLACK, BLACK_SAMPLING
 from workbench.checks.measures import Measures
+from workbench.checks.seen import sighting
 from workbench.checks.white import luminance
-from workbench.project.document import Channel, Direction, Project
+from workbench.project.document import Channel, MonitorRange, Project
 from workbench.project.edits.picture import set_blanking_code
-from workbench.project.edits.timing import set_counts
+from workbench.timing.mode import Mode
+from workbench.timing.sampling import BLACK_DELAY, BLACK_LENGTH, black_window
 from workbench.units import format_fixed, format_percent
 
 __all__ = ["back_porch", "black_in_blanking"]
-
-_LEAST_FRONT_PX = 8
-"""Front porch that is left standing when the back porch takes from it (our own). [px]"""
 
 
 def black_in_blanking(project: Project, measures: Measures) -> Iterator[Finding]:
@@ -53,28 +53,31 @@ def black_in_blanking(project: Project, measures: Measures) -> Iterator[Finding]
     )
 
 
-def back_porch(project: Project, measures: Measures) -> Iterator[Finding]:
+def back_porch(mode: Mode, monitor: MonitorRange | None) -> Iterator[Finding]:
     """The back porch is longer than a receiver's black-level sampling window."""
-    mode, least = project.mode, BLACK_SAMPLING.low
-    pixels = mode.h.back_porch
-    if least is None or BLACK_SAMPLING.holds(pixels):
+    found = sighting(mode)
+    # The receiver counts its own samples: two for each pixel of a line of half as many.
+    total = mode.h.total
+    assumed = found.assumed_total if found.is_known else total
+    black = black_window(mode, assumed)
+    if black.fits:
         return
+    pixels, least = mode.h.back_porch, ceil((BLACK_DELAY + BLACK_LENGTH) * total / assumed)
     length = format_fixed(pixels * mode.pixel_s, "s", prefix="µ")
-    needed = format_fixed(least * mode.pixel_s, "s", prefix="µ")
+    needed = format_fixed(black.end_s, "s", prefix="µ")
     yield Finding(
         id="back-porch",
         severity=Severity.WARN,
         subject=mode.name,
         headline=f"The back porch is {pixels} px ({length}); one receiver samples black until "
-        f"{least:g} px ({needed}) after sync.",
+        f"{least} px ({needed}) after sync.",
         measured=float(pixels),
         unit=BLACK_SAMPLING.unit,
-        low=BLACK_SAMPLING.low,
-        high=BLACK_SAMPLING.high,
+        low=float(least),
+        high=None,
         source=BLACK_SAMPLING.source,
         why="What it samples past the porch is picture: the brightness of a line then follows its left edge.",
-        remedy_text=f"Lengthen the back porch to {least:g} px or more.",
-        remedy=Remedy(f"Lengthen the back porch to {least:g} px", _lengthen),
+        remedy_text=f"Lengthen the back porch to {least} px or more.",
     )
 
 
@@ -82,16 +85,3 @@ def _blacken(project: Project) -> Project:
     for channel in Channel:
         project = set_blanking_code(project, channel, 0)
     return project
-
-
-def _lengthen(project: Project) -> Project:
-    """Give the back porch what it lacks, from the front porch as far as that can spare it."""
-    line, least = project.mode.h, int(BLACK_SAMPLING.low or 0)
-    lacking = max(0, least - line.back_porch)
-    spare = min(lacking, max(0, line.front_porch - max(_LEAST_FRONT_PX, line.border)))
-    return set_counts(
-        project,
-        Direction.HORIZONTAL,
-        front_porch=line.front_porch - spare,
-        back_porch=line.back_porch + lacking,
-    )

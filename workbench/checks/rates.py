@@ -3,18 +3,15 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from workbench.checks.finding import Finding, Remedy, Severity
-from workbench.checks.measures import Measures
-from workbench.project.document import MonitorRange, Project
-from workbench.project.edits.timing import set_mode
+from workbench.checks.finding import Finding, Severity
+from workbench.project.document import MonitorRange
 from workbench.timing.figures import simulable
 from workbench.timing.mode import Mode
-from workbench.timing.standards import KNOWN
 from workbench.units import format_quantity
 
 __all__ = ["interlaced", "monitor_range"]
 
-_ENTRY = "the monitor's range as you entered it, from its manual or its EDID"
+_ENTRY = "the monitor's range held in the project, from its manual or its EDID"
 _DANGER = (
     "A tube monitor's line stage is tuned to its rates and can be damaged by others; "
     "a flat monitor shows no picture."
@@ -37,21 +34,17 @@ class _Rate:
         return (self.low is None or self.low <= self.hz) and (self.high is None or self.hz <= self.high)
 
 
-def monitor_range(project: Project, measures: Measures) -> Iterator[Finding]:
+def monitor_range(mode: Mode, monitor: MonitorRange | None) -> Iterator[Finding]:
     """Line rate, field rate and pixel clock lie in the entered range of the monitor."""
-    if project.monitor is None:
+    if monitor is None:
         return
-    remedy = None
-    rates = _rates(project.mode, project.monitor)
-    if not all(rate.fits for rate in rates):
-        remedy = _other_mode(project.mode, project.monitor)
-    for rate in rates:
+    for rate in _rates(mode, monitor):
         if rate.fits:
             continue
         yield Finding(
             id=rate.id,
             severity=Severity.FAIL,
-            subject=project.mode.name,
+            subject=mode.name,
             headline=f"The {rate.noun} is {_hz(rate.hz)}, {_outside(rate)}.",
             measured=rate.hz,
             unit="Hz",
@@ -60,20 +53,19 @@ def monitor_range(project: Project, measures: Measures) -> Iterator[Finding]:
             source=_ENTRY,
             why=_FAST if rate.id == "pixel-clock" else _DANGER,
             remedy_text="Choose a mode whose rates the monitor takes.",
-            remedy=remedy,
         )
 
 
-def interlaced(project: Project, measures: Measures) -> Iterator[Finding]:
+def interlaced(mode: Mode, monitor: MonitorRange | None) -> Iterator[Finding]:
     """The bench shows progressive modes only, and says so."""
-    reason = simulable(project.mode)
+    reason = simulable(mode)
     if reason is None:
         return
     yield Finding(
         id="interlaced",
         severity=Severity.WARN,
-        subject=project.mode.name,
-        headline=f"{project.mode.name} is interlaced: its scanline is not shown.",
+        subject=mode.name,
+        headline=f"{mode.name} is interlaced: its scanline is not shown.",
         measured=None,
         unit="",
         low=None,
@@ -81,7 +73,6 @@ def interlaced(project: Project, measures: Measures) -> Iterator[Finding]:
         source="a limit of this program",
         why=reason,
         remedy_text="Choose a progressive mode.",
-        remedy=_progressive(project.mode),
     )
 
 
@@ -97,32 +88,6 @@ def _outside(rate: _Rate) -> str:
     if rate.low is None or rate.high is None:
         return f"over the {_hz(rate.high or 0.0)} your monitor takes"
     return f"outside the {_hz(rate.low)} … {_hz(rate.high)} your monitor takes"
-
-
-def _other_mode(mode: Mode, monitor: MonitorRange) -> Remedy | None:
-    """Return the standard mode of the same size, nearest in rate, that the monitor takes."""
-    fitting = [
-        other
-        for other in _same_size(mode)
-        if not other.interlaced and all(rate.fits for rate in _rates(other, monitor))
-    ]
-    return _mode_remedy(mode, fitting)
-
-
-def _progressive(mode: Mode) -> Remedy | None:
-    return _mode_remedy(mode, [other for other in _same_size(mode) if not other.interlaced])
-
-
-def _mode_remedy(mode: Mode, fitting: list[Mode]) -> Remedy | None:
-    if not fitting:
-        return None
-    chosen = min(fitting, key=lambda other: abs(other.field_rate_hz - mode.field_rate_hz))
-    return Remedy(f"Use {chosen.name}", lambda project: set_mode(project, chosen))
-
-
-def _same_size(mode: Mode) -> list[Mode]:
-    size = (mode.h.active, mode.v.active)
-    return [other for other in KNOWN if (other.h.active, other.v.active) == size]
 
 
 def _hz(hz: float) -> str:

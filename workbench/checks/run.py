@@ -2,27 +2,17 @@
 
 from collections.abc import Callable, Iterator
 
-from workbench.checks.blanking import back_porch, black_in_blanking
+from workbench.checks.blanking import black_in_blanking
 from workbench.checks.currents import all_pins_current, current_limits_missing, dissipation, pin_current
 from workbench.checks.edges import glitch, rise_time
 from workbench.checks.finding import Finding
 from workbench.checks.loads import load, zeros_floating
 from workbench.checks.measures import Measures
+from workbench.checks.mode_offers import mode_findings
 from workbench.checks.preferred import preferred_values
 from workbench.checks.problems import network_problems
-from workbench.checks.rates import interlaced, monitor_range
 from workbench.checks.steps import differential_linearity, integral_linearity, monotonic
 from workbench.checks.sync import sync_level
-from workbench.checks.timing import (
-    descriptor_limits,
-    fixed_tube,
-    line_total,
-    odd_total,
-    polarity,
-    refresh,
-    short_blanking,
-    unknown_mode,
-)
 from workbench.checks.white import channel_mismatch, white_level
 from workbench.project.document import Project
 
@@ -44,17 +34,7 @@ RULES: tuple[Rule, ...] = (
     dissipation,
     sync_level,
     black_in_blanking,
-    back_porch,
-    monitor_range,
-    interlaced,
-    polarity,
-    refresh,
-    line_total,
-    short_blanking,
-    odd_total,
-    unknown_mode,
-    fixed_tube,
-    descriptor_limits,
+    mode_findings,
     rise_time,
     glitch,
     preferred_values,

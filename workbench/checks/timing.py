@@ -1,17 +1,13 @@
-"""Would a monitor take these counts for the mode they are meant to be?"""
+"""Are the counts of a mode ones that tubes, controllers and descriptors can live with?"""
 
 from collections.abc import Iterator, Mapping
-from functools import lru_cache
 
-from workbench.checks.finding import Finding, Remedy, Severity
+from workbench.checks.finding import Finding, Severity
 from workbench.checks.groups import join_words
-from workbench.checks.measures import Measures
 from workbench.errors import TimingError
-from workbench.project.document import Direction, Project
-from workbench.project.edits.timing import set_mode, set_pixel_clock, set_polarity
+from workbench.project.document import MonitorRange
 from workbench.timing.edid.descriptor import write_descriptor
-from workbench.timing.mode import Axis, Mode, Polarity
-from workbench.timing.seen_as import LOCK_PPM, LOCK_SOURCE, Sighting, seen_as
+from workbench.timing.mode import Axis, Mode
 from workbench.timing.standards import CTA, DMT
 from workbench.units import format_fixed
 
@@ -19,13 +15,9 @@ __all__ = [
     "TUBE_LINE_RATE",
     "descriptor_limits",
     "fixed_tube",
-    "line_total",
     "odd_total",
-    "polarity",
-    "refresh",
     "short_blanking",
     "tube_caution",
-    "unknown_mode",
 ]
 
 _TABLES = "the VESA DMT and CTA-861 tables"
@@ -48,15 +40,8 @@ from it before a fixed-frequency tube must be thought of (the part is our own). 
 _TUBES = "the usual caution of the trade; X video timings HOWTO, monitor limits and overdriving"
 
 
-@lru_cache(maxsize=16)
-def _sighting(mode: Mode) -> Sighting:
-    """Return what a monitor most likely takes the mode for; several rules ask."""
-    return seen_as(mode, most=1)[0]
-
-
-def short_blanking(project: Project, measures: Measures) -> Iterator[Finding]:
+def short_blanking(mode: Mode, monitor: MonitorRange | None) -> Iterator[Finding]:
     """No porch and no sync is shorter than the shortest of any mode made for tubes."""
-    mode = project.mode
     short = [
         *_short(mode.h, _LEAST_SECONDS, mode.pixel_s, "H"),
         *_short(mode.v, _LEAST_LINES, 1, "V"),
@@ -97,15 +82,15 @@ def _length(value: float, part: str) -> str:
     return f"{value:.0f} {'line' if value == 1 else 'lines'}"
 
 
-def odd_total(project: Project, measures: Measures) -> Iterator[Finding]:
+def odd_total(mode: Mode, monitor: MonitorRange | None) -> Iterator[Finding]:
     """The line total is even, as in every mode of the tables."""
-    total = project.mode.h.total
+    total = mode.h.total
     if total % 2 == 0:
         return
     yield Finding(
         id="odd-total",
         severity=Severity.INFO,
-        subject=project.mode.name,
+        subject=mode.name,
         headline=f"The line total of {total} px is odd; no mode of the tables has an odd one.",
         measured=float(total),
         unit="px",
@@ -117,135 +102,16 @@ def odd_total(project: Project, measures: Measures) -> Iterator[Finding]:
     )
 
 
-def polarity(project: Project, measures: Measures) -> Iterator[Finding]:
-    """Both sync polarities are those of the mode it is taken for."""
-    found = _sighting(project.mode)
-    if not found.is_known or not found.within_lock or project.mode.interlaced:
-        return
-    turned = [
-        (direction, name)
-        for direction, name, agrees in (
-            (Direction.HORIZONTAL, "H", found.h_polarity_agrees),
-            (Direction.VERTICAL, "V", found.v_polarity_agrees),
-        )
-        if not agrees
-    ]
-    if not turned:
-        return
-    row = found.row
-    yield Finding(
-        id="polarity",
-        severity=Severity.WARN,
-        subject=project.mode.name,
-        headline=f"{join_words([f'{name} sync' for _, name in turned])} "
-        f"{'is' if len(turned) == 1 else 'are'} of the other polarity than in {row.name} "
-        f"({_sign(row.h)}/{_sign(row.v)}).",
-        measured=None,
-        unit="",
-        low=None,
-        high=None,
-        source=row.source,
-        why="Monitors tell modes of equal rates apart by their polarities: 350, 400 and 480 lines at "
-        "31.5 kHz differ in nothing else. With the wrong ones the picture is shifted or has another height.",
-        remedy_text="Turn the sync over.",
-        remedy=Remedy(
-            f"Turn {join_words([f'{name} sync' for _, name in turned])} over",
-            lambda edited: _turned(edited, [direction for direction, _ in turned], row),
-        ),
-    )
-
-
-def _turned(project: Project, directions: list[Direction], row: Mode) -> Project:
-    for direction in directions:
-        wanted = row.h.polarity if direction is Direction.HORIZONTAL else row.v.polarity
-        project = set_polarity(project, direction, wanted)
-    return project
-
-
-def refresh(project: Project, measures: Measures) -> Iterator[Finding]:
-    """Field rate and line rate are within 0.5 % of the mode it is taken for."""
-    mode, found = project.mode, _sighting(project.mode)
-    if not found.is_known or found.within_lock or mode.interlaced:
-        return
-    clock_hz = round(found.row.field_rate_hz * mode.h.total * mode.v.total)
-    yield Finding(
-        id="refresh",
-        severity=Severity.WARN,
-        subject=mode.name,
-        headline=f"The field rate of {mode.field_rate_hz:.3f} Hz is {found.field_rate_ppm / 1e4:+.2f} % off "
-        f"{found.row.name}, the line rate {found.line_rate_ppm / 1e4:+.2f} %.".replace("-", "\u2212"),
-        measured=found.field_rate_ppm * 1e-4,
-        unit="%",
-        low=-LOCK_PPM * 1e-4,
-        high=LOCK_PPM * 1e-4,
-        source=f"clock tolerance of ±0.5 %; {LOCK_SOURCE}",
-        why="Outside it a monitor need not lock, though many still do.",
-        remedy_text=f"A pixel clock of {clock_hz / 1e6:.4g} MHz brings the field rate back.",
-        remedy=Remedy(
-            f"Use a pixel clock of {clock_hz / 1e6:.6g} MHz", lambda edited: set_pixel_clock(edited, clock_hz)
-        ),
-    )
-
-
-def line_total(project: Project, measures: Measures) -> Iterator[Finding]:
-    """The line total is the one a flat monitor assumes."""
-    mode, found = project.mode, _sighting(project.mode)
-    bands = found.bands.per_line
-    if not found.is_known or bands == 0 or mode.interlaced:
-        return
-    row = found.row
-    same_size = (row.h.active, row.v.active) == (mode.h.active, mode.v.active)
-    yield Finding(
-        id="line-total",
-        severity=Severity.WARN,
-        subject=mode.name,
-        headline=f"A flat monitor takes this for {row.name} and samples {row.h.total} times a line; the line "
-        f"has {mode.h.total} px: {len(found.bands.centres_px)} soft bands across the picture.",
-        measured=float(mode.h.total),
-        unit="px",
-        low=float(row.h.total),
-        high=float(row.h.total),
-        source=row.source,
-        why="Its samples drift from the middle of the pixels to their edges and back, once for each pixel "
-        "of difference.",
-        remedy_text=f"Make the line {row.h.total} px long.",
-        remedy=Remedy(f"Use the counts of {row.name}", lambda edited: set_mode(edited, row))
-        if same_size
-        else None,
-    )
-
-
-def unknown_mode(project: Project, measures: Measures) -> Iterator[Finding]:
-    """A monitor's table is likely to hold the mode."""
-    found = _sighting(project.mode)
-    if found.is_known or project.mode.interlaced:
-        return
-    yield Finding(
-        id="unknown-mode",
-        severity=Severity.INFO,
-        subject=project.mode.name,
-        headline=f"No mode of the tables is near: {found.row.name} has {found.row.v.total} lines at "
-        f"{found.row.line_rate_hz / 1e3:.3f} kHz.",
-        measured=project.mode.line_rate_hz,
-        unit="Hz",
-        low=None,
-        high=None,
-        source=_TABLES,
-        why="A monitor that does not find the mode guesses the width of its picture, or shows none.",
-        remedy_text="Choose a mode of the tables or of the monitor's own list.",
-    )
-
-
-def fixed_tube(project: Project, measures: Measures) -> Iterator[Finding]:
+def fixed_tube(mode: Mode, monitor: MonitorRange | None) -> Iterator[Finding]:
     """An old tube of one line rate is not driven at another."""
-    if project.monitor is not None or not (caution := tube_caution(project.mode)):
+    if monitor is not None or not (caution := tube_caution(mode)):
         return
     yield Finding(
         id="fixed-tube",
         severity=Severity.INFO,
-        subject=project.mode.name,
+        subject=mode.name,
         headline=caution,
-        measured=project.mode.line_rate_hz,
+        measured=mode.line_rate_hz,
         unit="Hz",
         low=None,
         high=None,
@@ -266,15 +132,15 @@ def tube_caution(mode: Mode) -> str:
     )
 
 
-def descriptor_limits(project: Project, measures: Measures) -> Iterator[Finding]:
+def descriptor_limits(mode: Mode, monitor: MonitorRange | None) -> Iterator[Finding]:
     """The mode fits the 18 bytes of a detailed timing."""
     try:
-        write_descriptor(project.mode)
+        write_descriptor(mode)
     except TimingError as error:
         yield Finding(
             id="descriptor",
             severity=Severity.INFO,
-            subject=project.mode.name,
+            subject=mode.name,
             headline="An EDID cannot describe this mode.",
             measured=None,
             unit="",
@@ -283,7 +149,3 @@ def descriptor_limits(project: Project, measures: Measures) -> Iterator[Finding]
             source="VESA E-EDID 1.3, detailed timing descriptor; read second-hand in the Linux kernel",
             why=str(error),
         )
-
-
-def _sign(axis: Axis) -> str:
-    return "+" if axis.polarity is Polarity.POSITIVE else "\u2212"

@@ -7,7 +7,7 @@ as that row says. Several rows may look alike; then it can only guess.
 
 from dataclasses import dataclass
 
-from workbench.timing.mode import Axis, Mode
+from workbench.timing.mode import Axis, Mode, Polarity
 from workbench.timing.sampling import BlackWindow, SoftBands, black_window, soft_bands
 from workbench.timing.search import search
 
@@ -18,6 +18,8 @@ LOCK_PPM = 5000.0
 Known from secondary sources only. [ppm]"""
 LOCK_SOURCE = "secondary sources only; the clause of the DMT standard itself was not read"
 """Where :data:`LOCK_PPM` comes from, in words for a person."""
+_OF_EDID = "EDID "
+"""How the source of a mode begins that a monitor's EDID lists."""
 _KNOWN_LINES = 3
 """Most lines by which a frame may differ from a row's and still be taken for it. Our own. [1]"""
 _KNOWN_PPM = 20_000.0
@@ -93,6 +95,12 @@ class Sighting:
         return self.mode.v.polarity is self.row.v.polarity
 
     @property
+    def turned(self) -> tuple[str, ...]:
+        """Return which sync pulses point the other way than the row's: ``H``, ``V``, both or none."""
+        agree = {"H": self.h_polarity_agrees, "V": self.v_polarity_agrees}
+        return tuple(name for name, agrees in agree.items() if not agrees)
+
+    @property
     def is_known(self) -> bool:
         """Return whether a monitor is likely to find the row at all, and not to guess a size."""
         return (
@@ -137,8 +145,34 @@ class Sighting:
         return _placing(self.mode.v, self.row.v, 1.0)
 
 
+@dataclass(frozen=True, slots=True)
+class _Measured:
+    """What a monitor measures of a signal."""
+
+    line_rate_hz: float
+    field_rate_hz: float
+    lines: int
+    polarities: tuple[Polarity, Polarity]
+    h_sync_s: float
+    v_sync: int
+    interlaced: bool
+
+
+def _measured(mode: Mode) -> _Measured:
+    return _Measured(
+        mode.line_rate_hz,
+        mode.field_rate_hz,
+        mode.v.total,
+        (mode.h.polarity, mode.v.polarity),
+        mode.h.sync * mode.pixel_s,
+        mode.v.sync,
+        mode.interlaced,
+    )
+
+
 _ROWS = search("")
 """Every known mode once."""
+_ROWS_MEASURED = tuple((row, _measured(row)) for row in _ROWS)
 
 
 def seen_as(mode: Mode, rows: tuple[Mode, ...] = _ROWS, *, most: int = 5) -> tuple[Sighting, ...]:
@@ -147,7 +181,8 @@ def seen_as(mode: Mode, rows: tuple[Mode, ...] = _ROWS, *, most: int = 5) -> tup
     Parameters
     ----------
     rows : tuple of Mode
-        The monitor's table: every known mode, or those its EDID lists.
+        The monitor's table: every known mode, or those its EDID lists. A mode that itself was read
+        from an EDID stands in that monitor's table.
     most : int
         Rows returned. [1]
 
@@ -157,8 +192,13 @@ def seen_as(mode: Mode, rows: tuple[Mode, ...] = _ROWS, *, most: int = 5) -> tup
     >>> [found.row.name for found in seen_as(find_mode("640x400@70"), most=2)]
     ['640x400@70', '720x400@70']
     """
-    sightings = [Sighting(mode, row, _distance(mode, row)) for row in rows]
-    return tuple(sorted(sightings, key=lambda sighting: sighting.distance)[:most])
+    sent = _measured(mode)
+    table = _ROWS_MEASURED if rows is _ROWS else tuple((row, _measured(row)) for row in rows)
+    distances = [(_distance(sent, measured), row) for row, measured in table]
+    if mode.source.startswith(_OF_EDID) and min(distances, key=lambda found: found[0])[0] > 0:
+        distances.append((0.0, mode))
+    nearest = sorted(distances, key=lambda found: found[0])[:most]
+    return tuple(Sighting(mode, row, distance) for distance, row in nearest)
 
 
 def look_alikes(sightings: tuple[Sighting, ...]) -> tuple[Sighting, ...]:
@@ -166,17 +206,16 @@ def look_alikes(sightings: tuple[Sighting, ...]) -> tuple[Sighting, ...]:
     return tuple(found for found in sightings if found.distance - sightings[0].distance < _ALIKE)
 
 
-def _distance(mode: Mode, row: Mode) -> float:
+def _distance(sent: _Measured, row: _Measured) -> float:
     """Weigh what a monitor measures: rates, lines, polarities, scan and the lengths of sync."""
-    off_hz = abs(mode.line_rate_hz / row.line_rate_hz - 1) + abs(mode.field_rate_hz / row.field_rate_hz - 1)
-    turned = (mode.h.polarity is not row.h.polarity) + (mode.v.polarity is not row.v.polarity)
-    h_sync_s, row_sync_s = mode.h.sync * mode.pixel_s, row.h.sync * row.pixel_s
-    sync_off = abs(h_sync_s / row_sync_s - 1) + abs(mode.v.sync / row.v.sync - 1)
+    off = abs(sent.line_rate_hz / row.line_rate_hz - 1) + abs(sent.field_rate_hz / row.field_rate_hz - 1)
+    turned = sum(here is not there for here, there in zip(sent.polarities, row.polarities, strict=True))
+    sync_off = abs(sent.h_sync_s / row.h_sync_s - 1) + abs(sent.v_sync / row.v_sync - 1)
     return (
-        off_hz / (LOCK_PPM * 1e-6)
-        + _WEIGHT_LINES * abs(mode.v.total - row.v.total)
+        off / (LOCK_PPM * 1e-6)
+        + _WEIGHT_LINES * abs(sent.lines - row.lines)
         + _WEIGHT_POLARITY * turned
-        + _WEIGHT_SCAN * (mode.interlaced is not row.interlaced)
+        + _WEIGHT_SCAN * (sent.interlaced is not row.interlaced)
         + _WEIGHT_SYNC * sync_off
     )
 
