@@ -11,6 +11,8 @@ from workbench.circuit.ladders import weighted
 from workbench.circuit.network import Network, NodeId, PartId
 from workbench.gui.network.menus import fill_menu
 from workbench.gui.network.panel import NetworkPanel
+from workbench.gui.network.table_model import COLUMNS
+from workbench.gui.network.table_rows import Column
 from workbench.gui.network.targets import Kind, Target
 from workbench.project.document import Channel
 from workbench.project.edits.channels import unlink
@@ -176,8 +178,8 @@ class TestTable:
         model = panel.table.parts
         row = model.row_of(PartId("R2"))
 
-        model.setData(model.index(row, 2), "± 5 %")
-        model.setData(model.index(row, 3), "125m")
+        model.setData(model.index(row, COLUMNS.index(Column.TOLERANCE)), "± 5 %")
+        model.setData(model.index(row, COLUMNS.index(Column.RATING)), "125m")
         resistor = red(panel).resistors[1]
 
         assert (resistor.tolerance, resistor.rating_watts) == (0.05, 0.125)
@@ -207,7 +209,7 @@ class TestTable:
     def test_capacitors_and_the_board_have_no_tolerance_to_type(self, panel) -> None:
         model = panel.table.parts
         for part in ("C1", "RH", "load"):
-            index = model.index(model.row_of(PartId(part)), 2)
+            index = model.index(model.row_of(PartId(part)), COLUMNS.index(Column.TOLERANCE))
             assert not model.flags(index) & Qt.ItemFlag.ItemIsEditable
 
 

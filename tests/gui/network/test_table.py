@@ -64,7 +64,6 @@ def test_the_last_row_makes_a_part_once_value_and_nodes_are_typed(panel) -> None
 
     added = red(panel).resistors[-1]
     assert (added.id, added.ohms, added.a, added.b) == ("R6", 4700.0, "bit2", "tap")
-    assert panel._bench.view.chosen == "R6"
     assert panel._bench.session.undo_label == "Add a resistor, bit2 to tap"
 
 
@@ -84,11 +83,14 @@ def test_what_cannot_be_is_said_and_changes_nothing(panel) -> None:
 
     assert not type_in(panel, "R1", Column.TO, "bit4")
     assert not type_in(panel, "R1", Column.PART, "R2")
-    type_in(panel, None, Column.VALUE, "4k7k")
+    assert not type_in(panel, None, Column.VALUE, "4k7k")
+    assert not type_in(panel, None, Column.VALUE, "n1")
+    assert not type_in(panel, None, Column.PART, "R2")
     type_in(panel, None, Column.FROM, "out")
-    assert not type_in(panel, None, Column.TO, "gnd")
+    type_in(panel, None, Column.TO, "gnd")
 
-    assert len(said) == 3
+    assert len(said) == 5
+    assert panel.table.parts.missing() == [list(Column).index(Column.VALUE)]
     assert not panel._bench.session.can_undo
 
 

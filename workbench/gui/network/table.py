@@ -1,137 +1,58 @@
-"""The table twin of the drawing: the same parts in the same order, every cell of a part editable."""
+"""The table twin of the drawing: the same parts in the same order, typed into as in a spreadsheet."""
 
-from PySide6.QtCore import QAbstractTableModel, QEvent, QModelIndex, QPersistentModelIndex, Qt
-from PySide6.QtGui import QKeyEvent, QKeySequence, QPalette
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
+from PySide6.QtCore import QEvent, QModelIndex, QRect, Qt
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QPainter, QPen
+from PySide6.QtWidgets import (
+    QAbstractItemDelegate,
+    QAbstractItemView,
+    QHeaderView,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
+)
 
-from workbench.circuit.network import PartId
-from workbench.errors import WorkbenchError
 from workbench.gui.bench import Bench
-from workbench.gui.network.table_edits import TableEdits
-from workbench.gui.network.table_rows import HEADINGS, Column, Row, Standing, table_rows
+from workbench.gui.network.table_model import COLUMNS, Index, PartsModel
+from workbench.gui.network.table_rows import Column
 from workbench.gui.network.wiring.clipboard import holds_parts
-from workbench.project.document import Channel, Project
+from workbench.project.document import Project
 
-__all__ = ["PartsModel", "PartsTable"]
+__all__ = ["PartsTable"]
 
-COLUMNS = tuple(Column)
-RIGHT = (Column.VALUE, Column.TOLERANCE, Column.RATING)
-NEW = Row(PartId(""), ("", "", "", "", "", ""), Standing.NEW)
-HINTS = {
-    Column.PART: "new part",
-    Column.VALUE: "value",
-    Column.FROM: "node",
-    Column.TO: "node",
-}
-"""What stands in the empty cells of the last row."""
-Index = QModelIndex | QPersistentModelIndex
+VALUE = COLUMNS.index(Column.VALUE)
+ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+PLAIN = Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.ShiftModifier, Qt.KeyboardModifier.KeypadModifier
+Hint = QAbstractItemDelegate.EndEditHint
 
-
-class PartsModel(QAbstractTableModel):
-    """Shows the parts of the drawn channel; edits go to the session."""
-
-    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._bench, self._edits = bench, TableEdits(bench)
-        self._rows: tuple[Row, ...] = ()
-        self._draft: dict[Column, str] = {}
-
-    def show_project(self, project: Project, channel: Channel) -> None:
-        """Show the parts of a channel; a table of the same parts keeps what is selected."""
-        rows = (*table_rows(project, channel), NEW)
-        if rows == self._rows:
-            return
-        if [row.part for row in rows] == [row.part for row in self._rows]:
-            self._rows = rows
-            self.dataChanged.emit(self.index(0, 0), self.index(len(rows) - 1, len(HEADINGS) - 1))
-            return
-        self.beginResetModel()
-        self._rows = rows
-        self.endResetModel()
-
-    def part(self, row: int) -> PartId | None:
-        """Return the part of a row; none for the last one, where a part is made."""
-        return self._rows[row].part or None if 0 <= row < len(self._rows) else None
-
-    def row_of(self, part: PartId | None) -> int:
-        """Return the row of a part; -1 if it is not there."""
-        return next((i for i, row in enumerate(self._rows) if row.part == part), -1)
-
-    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own default
-        return 0 if parent.isValid() else len(self._rows)
-
-    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own default
-        return 0 if parent.isValid() else len(HEADINGS)
-
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
-    ) -> object:
-        if role == Qt.ItemDataRole.DisplayRole and orientation is Qt.Orientation.Horizontal:
-            return HEADINGS[section]
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            return _alignment(section)
-        return None
-
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
-        if not index.isValid():
-            return None
-        row, column = self._rows[index.row()], COLUMNS[index.column()]
-        new = row.standing is Standing.NEW
-        if role == Qt.ItemDataRole.EditRole:
-            return self._draft.get(column, "") if new else row.texts[index.column()]
-        if role == Qt.ItemDataRole.DisplayRole:
-            return self._draft.get(column) or HINTS.get(column, "") if new else row.texts[index.column()]
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            return _alignment(index.column())
-        if role == Qt.ItemDataRole.ForegroundRole and new and column not in self._draft:
-            return self._bench.theme.color("dim")
-        if role == Qt.ItemDataRole.FontRole:
-            type_ = self._bench.type
-            return type_.sans(1.0, 500) if column is Column.PART else type_.mono(0.95)
-        return None
-
-    def flags(self, index: Index) -> Qt.ItemFlag:
-        flags = super().flags(index)
-        if not index.isValid() or COLUMNS[index.column()] not in self._rows[index.row()].standing.typed:
-            return flags
-        return flags | Qt.ItemFlag.ItemIsEditable
-
-    def setData(self, index: Index, typed: object, role: int = Qt.ItemDataRole.EditRole) -> bool:
-        if role != Qt.ItemDataRole.EditRole or not index.isValid():
-            return False
-        row, column, text = self._rows[index.row()], COLUMNS[index.column()], str(typed)
-        try:
-            if row.standing is Standing.NEW:
-                return self._type_new(column, text)
-            return self._edits.type_in(row, column, text)
-        except WorkbenchError as reason:
-            self._bench.notice(str(reason), warning=True)
-            return False
-
-    def _type_new(self, column: Column, text: str) -> bool:
-        """Keep a cell of the last row; once value and nodes are there, the part is put in."""
-        before = dict(self._draft)
-        self._draft[column] = text.strip()
-        if not self._draft[column]:
-            del self._draft[column]
-        try:
-            part = self._edits.make(self._draft)
-        except WorkbenchError:
-            self._draft = before
-            raise
-        if part is not None:
-            self._draft = {}
-            self._bench.live.refresh()
-            self._bench.view.choose(part)
-        last = len(self._rows) - 1
-        self.dataChanged.emit(self.index(last, 0), self.index(last, len(COLUMNS) - 1))
-        return True
+HELP = (
+    "The parts of the drawing as a table. Typing writes into the marked cell, Tab keeps it and goes to the "
+    "next cell, Enter keeps it and goes down, Esc leaves it as it was. Insert goes to the last row, where a "
+    "part is made by typing its value and two nodes. Delete removes the part, Ctrl+C, Ctrl+X and Ctrl+V "
+    "carry it, Ctrl+T goes back to the drawing."
+)
 
 
-def _alignment(column: int) -> Qt.AlignmentFlag:
-    right = COLUMNS[column] in RIGHT
-    across = Qt.AlignmentFlag.AlignRight if right else Qt.AlignmentFlag.AlignLeft
-    return across | Qt.AlignmentFlag.AlignVCenter
+class CellPainter(QStyledItemDelegate):
+    """Paints the cells, and marks the one that typing goes into."""
+
+    def __init__(self, bench: Bench, table: "PartsTable") -> None:
+        super().__init__(table)
+        self._bench, self._table = bench, table
+
+    def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:
+        field = super().createEditor(parent, option, index)
+        field.setAccessibleName(COLUMNS[index.column()].value)
+        return field
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        super().paint(painter, option, index)
+        if index == self._table.currentIndex():
+            box: QRect = option.rect  # type: ignore[attr-defined]
+            role = "accent" if self._table.hasFocus() else "outline"
+            painter.setPen(QPen(self._bench.theme.color(role), 2.0))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRect(box.adjusted(1, 1, -1, -1))
 
 
 class PartsTable(QTableView):
@@ -142,12 +63,9 @@ class PartsTable(QTableView):
         self._bench = bench
         self.parts = PartsModel(bench, self)
         self.setModel(self.parts)
+        self.setItemDelegate(CellPainter(bench, self))
         self.setAccessibleName("Parts of the network")
-        self.setWhatsThis(
-            "The parts of the drawing as a table; every cell of a part can be typed over, its nodes too. "
-            "Insert goes to the last row, where a part is made by typing its value and two nodes. "
-            "Delete removes the part, Ctrl+C, Ctrl+X and Ctrl+V carry it."
-        )
+        self.setWhatsThis(HELP)
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setShowGrid(False)
@@ -156,6 +74,8 @@ class PartsTable(QTableView):
         header = self.horizontalHeader()
         header.setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
         header.setHighlightSections(False)
+        header.viewport().setAutoFillBackground(False)
+        self.viewport().setAutoFillBackground(False)
         self.selectionModel().currentRowChanged.connect(self._on_row)
         bench.view.changed.connect(self._on_view)
         bench.theme_changed.connect(self._restyle)
@@ -166,24 +86,87 @@ class PartsTable(QTableView):
         self.parts.show_project(project, self._bench.view.channel)
         self._on_view()
 
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        if not self.currentIndex().isValid():
+            self._go(0, VALUE)
+        super().focusInEvent(event)
+
+    # Where typing goes
+
+    def _new_row(self) -> int:
+        return self.parts.rowCount() - 1
+
+    def _go(self, row: int, column: int) -> None:
+        self.setCurrentIndex(self.parts.index(row, column))
+
+    def _step(self, way: int) -> bool:
+        """Go to the next cell that can be typed into, as one reads; return whether there is one."""
+        here = self.currentIndex()
+        place = here.row() * len(COLUMNS) + here.column() + way
+        while 0 <= place < self.parts.rowCount() * len(COLUMNS):
+            index = self.parts.index(*divmod(place, len(COLUMNS)))
+            if self.parts.typed(index):
+                self.setCurrentIndex(index)
+                return True
+            place += way
+        return False
+
+    def _down(self) -> None:
+        """Go down, or in the last row to what is still missing there."""
+        here, missing = self.currentIndex(), self.parts.missing()
+        if here.row() < self._new_row():
+            self._go(here.row() + 1, here.column())
+        elif missing:
+            self._go(here.row(), min(missing, key=lambda column: (column <= here.column(), column)))
+
+    def closeEditor(self, editor: QWidget, hint: Hint) -> None:
+        """Go on from a cell that was typed: with Tab to the next one, with Enter down."""
+        super().closeEditor(editor, Hint.NoHint)
+        if self.parts.refused or hint in (Hint.NoHint, Hint.RevertModelCache):
+            return
+        if self.parts.made is not None:
+            self.parts.made = None
+            self._bench.live.refresh()
+            self._go(self._new_row(), VALUE)
+        elif hint is Hint.EditPreviousItem:
+            self._step(-1)
+        elif hint is Hint.SubmitModelCache or self.currentIndex().row() == self._new_row():
+            self._down()
+        else:
+            self._step(1)
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        return self._step(1 if forward else -1) or super().focusNextPrevChild(forward)
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        keys, key = QKeySequence.StandardKey, event.key()
+        keys, key, here = QKeySequence.StandardKey, event.key(), self.currentIndex()
         if self.state() is QAbstractItemView.State.EditingState:
             super().keyPressEvent(event)
         elif key == Qt.Key.Key_Insert:
-            last = self.parts.index(self.parts.rowCount() - 1, COLUMNS.index(Column.VALUE))
-            self.setCurrentIndex(last)
-            self.edit(last)
+            self._go(self._new_row(), VALUE)
+            self.edit(self.currentIndex())
+        elif key in ENTER:
+            self._down()
         elif key == Qt.Key.Key_Delete:
             self._run("network.remove-part")
-        elif key == Qt.Key.Key_Backspace:
-            self.edit(self.currentIndex())
+            self._bench.live.refresh()
+            self._go(here.row(), here.column())
         elif event.matches(keys.Copy):
             self._run("network.copy")
         elif event.matches(keys.Cut):
             self._run("network.cut")
+        elif here.isValid() and self._writes(event) and not self.parts.typed(here):
+            self._bench.notice(self.parts.why_fixed(here), warning=True)
+        elif key == Qt.Key.Key_Backspace:
+            self.edit(here)
         else:
             super().keyPressEvent(event)
+
+    @staticmethod
+    def _writes(event: QKeyEvent) -> bool:
+        """Return whether a key would write into a cell, or open it."""
+        opens = event.key() in (Qt.Key.Key_F2, Qt.Key.Key_Backspace)
+        return opens or (event.modifiers() in PLAIN and event.text().isprintable() and event.text() != "")
 
     def event(self, event: QEvent) -> bool:
         # Parts on the clipboard go into the network, and not an image into the picture.
@@ -201,21 +184,19 @@ class PartsTable(QTableView):
         self._bench.actions.refresh()
         self._bench.actions.action(action).trigger()
 
+    # In step with the drawing
+
     def _on_row(self, row: QModelIndex) -> None:
         if self.isVisible():
             self._bench.view.choose(self.parts.part(row.row()))
 
     def _on_view(self) -> None:
         row = self.parts.row_of(self._bench.view.chosen)
-        if row >= 0 and (row != self.currentIndex().row() or not self.selectionModel().hasSelection()):
-            self.setCurrentIndex(self.parts.index(row, COLUMNS.index(Column.VALUE)))
-            self.selectRow(row)
+        here = self.currentIndex()
+        if row >= 0 and (row != here.row() or not self.selectionModel().hasSelection()):
+            self._go(row, here.column() if here.isValid() else VALUE)
 
     def _restyle(self) -> None:
         self.verticalHeader().setDefaultSectionSize(self._bench.px(30))
-        ground = self.palette()
-        for role in (QPalette.ColorRole.Base, QPalette.ColorRole.Button, QPalette.ColorRole.Window):
-            ground.setColor(role, self._bench.theme.color("panel"))
-        self.horizontalHeader().setPalette(ground)
         self.horizontalHeader().setFont(self._bench.type.sans(0.86))
         self.horizontalHeader().setFixedHeight(self._bench.px(32))

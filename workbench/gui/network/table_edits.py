@@ -1,12 +1,13 @@
 """What typing into a cell of the table does to the project."""
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import partial
 
 from workbench.circuit.network import GROUND, NodeId, PartId
 from workbench.drawing import H_SERIES
-from workbench.errors import QuantityError
+from workbench.errors import EditError, QuantityError
 from workbench.gui.bench import Bench
 from workbench.gui.network.table_rows import Column, Row
 from workbench.gui.network.table_rows import Standing as RowStanding
@@ -16,10 +17,13 @@ from workbench.project.edits.connecting import End, PartKind, add_part, move_end
 from workbench.project.edits.naming import name_sync_pin
 from workbench.project.edits.networks import parts_of
 from workbench.project.edits.parts import set_rating, set_tolerance
+from workbench.project.limits import FARADS, OHMS, check_name
 from workbench.units import format_percent, format_quantity, parse_quantity
 
 __all__ = ["TableEdits"]
 
+SMALL = re.compile(r"F\s*$|\d\s*[pnuµμ]\d*\s*$")
+"""What only a capacitance ends with: farads, or a prefix that no resistance has."""
 GROUND_WORDS = ("ground", "gnd", "0 v")
 """What may be typed for the ground node."""
 
@@ -46,15 +50,23 @@ class TableEdits:
         return edits[column](row.part, text)
 
     def make(self, draft: dict[Column, str]) -> PartId | None:
-        """Put in the part of a full new row; return its name, none if something is still missing."""
-        value, a, b = (draft.get(column, "") for column in (Column.VALUE, Column.FROM, Column.TO))
-        if not (value and a and b):
-            return None
-        name = draft.get(Column.PART, "")
+        """Put in the part of a full new row; return its name, none if something is still missing.
+
+        Raises
+        ------
+        WorkbenchError
+            If a cell can be no value or no name, whether or not the row is full.
+        """
+        name, value = draft.get(Column.PART, ""), draft.get(Column.VALUE, "")
         kind = kind_of(name, value)
-        number = parse_quantity(value, "F" if kind is PartKind.CAPACITOR else "Ω")
-        start, end, channel = _node(a), _node(b), self._channel
+        number = _new_value(kind, value) if value else None
         before = self._names()
+        if name in before:
+            raise EditError(f"there is a part {name} already: choose another name")
+        ends = [_node(draft[column]) for column in (Column.FROM, Column.TO) if draft.get(column)]
+        if number is None or len(ends) < len(End):
+            return None
+        (start, end), channel = ends, self._channel
         self._apply(
             f"Add a {kind.value}, {start} to {end}",
             lambda p: add_part(
@@ -119,11 +131,23 @@ class TableEdits:
 
 
 def kind_of(name: str, value: str) -> PartKind:
-    """Return what a new row is, by the letter of its name or the unit of its value."""
-    capacitor = name.strip().upper().startswith("C") or value.strip().endswith("F")
+    """Return what a new row is: by the letter of its name, else by the unit or prefix of its value.
+
+    Nobody puts in picoohms, so a value in p, n or µ without a unit is a capacitance.
+    """
+    letter = name.strip()[:1].upper()
+    small = letter != PartKind.RESISTOR.letter and SMALL.search(value) is not None
+    capacitor = letter == PartKind.CAPACITOR.letter or small
     return PartKind.CAPACITOR if capacitor else PartKind.RESISTOR
+
+
+def _new_value(kind: PartKind, text: str) -> float:
+    """Return the value of a part that is made, or raise an error that says what it cannot be."""
+    if kind is PartKind.CAPACITOR:
+        return FARADS.check(parse_quantity(text, "F"), "a new capacitor")
+    return OHMS.check(parse_quantity(text, "Ω"), "a new resistor")
 
 
 def _node(text: str) -> NodeId:
     tidy = text.strip()
-    return GROUND if tidy.lower() in GROUND_WORDS else NodeId(tidy)
+    return GROUND if tidy.lower() in GROUND_WORDS else NodeId(check_name(tidy, "the node's name"))

@@ -14,14 +14,14 @@ __all__ = ["HEADINGS", "Column", "Row", "Standing", "as_text", "table_rows"]
 
 
 class Column(Enum):
-    """A column of the table; the value is its heading."""
+    """A column of the table; the value is its heading. What makes a part stands side by side."""
 
     PART = "part"
     VALUE = "value"
-    TOLERANCE = "tolerance"
-    RATING = "rating"
     FROM = "from"
     TO = "to"
+    TOLERANCE = "tolerance"
+    RATING = "rating"
 
 
 HEADINGS = tuple(column.value for column in Column)
@@ -69,7 +69,7 @@ def table_rows(project: Project, channel: Channel) -> tuple[Row, ...]:
         resistor = isinstance(part, Resistor)
         tolerance = f"± {format_percent(part.tolerance)}" if isinstance(part, Resistor) else ""
         rating = format_quantity(part.rating_watts, "W") if isinstance(part, Resistor) else ""
-        texts = (part.id, _text(project, channel, part.id), tolerance, rating, part.a, part.b)
+        texts = (part.id, _text(project, channel, part.id), part.a, part.b, tolerance, rating)
         rows.append(Row(part.id, texts, Standing.RESISTOR if resistor else Standing.CAPACITOR))
     wiring = project.wiring
     around = (
@@ -78,7 +78,7 @@ def table_rows(project: Project, channel: Channel) -> tuple[Row, ...]:
         (LOAD, "J1", "ground", Standing.LOAD),
     )
     for name, a, b, standing in around:
-        rows.append(Row(name, (name, _text(project, channel, name), "", "", a, b), standing))
+        rows.append(Row(name, (name, _text(project, channel, name), a, b, "", ""), standing))
     return tuple(rows)
 
 
