@@ -1,4 +1,4 @@
-"""The table twin by keys alone, as a spreadsheet: Tab to the next cell, Enter down, nothing typed gets lost."""
+"""The table twin by keys alone, as a spreadsheet: Tab to the next cell, Enter down; nothing gets lost."""
 
 import pytest
 from PySide6.QtCore import Qt

@@ -48,7 +48,7 @@ class CellPainter(QStyledItemDelegate):
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         super().paint(painter, option, index)
         if index == self._table.currentIndex():
-            box: QRect = option.rect  # type: ignore[attr-defined]
+            box: QRect = option.rect
             role = "accent" if self._table.hasFocus() else "outline"
             painter.setPen(QPen(self._bench.theme.color(role), 2.0))
             painter.setBrush(Qt.BrushStyle.NoBrush)
