@@ -9,7 +9,7 @@ from workbench.circuit.series import Series
 from workbench.circuit.wish import Shape
 from workbench.gui import settings as table
 from workbench.gui.cards.finder import Find, rank
-from workbench.gui.cards.modes import mode_rows
+from workbench.gui.cards.mode_rows import mode_rows
 from workbench.gui.mode_title import mode_title
 from workbench.gui.theme import ThemeName
 from workbench.project.document import Channel

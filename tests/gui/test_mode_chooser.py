@@ -7,12 +7,13 @@ from PySide6.QtGui import QKeyEvent
 from tests.edids import base_block
 from workbench.errors import TimingError
 from workbench.gui.cards.mode_filters import Filter, favourites, monitor_modes, toggle_favourite
-from workbench.gui.cards.modes import chooser_rows
+from workbench.gui.cards.mode_rows import HEADS, chooser_rows
 from workbench.gui.clock.kept import ChipText, keep
 from workbench.gui.monitor.edid_file import kept_edid
 from workbench.gui.settings import EDID, FAVOURITES
-from workbench.project.document import MonitorRange
+from workbench.project.document import Direction, MonitorRange
 from workbench.project.edits.drive import set_monitor
+from workbench.project.edits.timing import set_counts, set_pixel_clock
 from workbench.timing.search import find_mode
 
 LEFT = Qt.MouseButton.LeftButton
@@ -58,7 +59,7 @@ def test_favourites_are_marked_by_a_key_and_kept(card, qtbot, settings):
     qtbot.keyClick(card.field, Qt.Key.Key_D, CONTROL)
 
     assert favourites(settings) == (find_mode("800x600@60"),)
-    assert card.current.detail.startswith("favourite")
+    assert card.current.note == "favourite"
     qtbot.mouseClick(card.filters[Filter.FAVOURITES], LEFT)
     card.search("")
     assert names(card) == ["800x600@60"]
@@ -71,7 +72,7 @@ def test_the_key_that_marks_never_reaches_the_text(card):
 
     # Desktops that delete a letter with Ctrl+D would do so in the field.
     assert card.eventFilter(card.field, press)
-    assert card.current.detail.startswith("favourite")
+    assert card.current.note == "favourite"
 
 
 @pytest.mark.parametrize(
@@ -173,6 +174,115 @@ def test_without_a_chip_the_list_says_where_to_enter_one(card, qtbot):
     assert "page Clock" in card.empty.text()
 
 
+def test_monitor_and_chip_are_asked_together(desk, settings, qtbot):
+    """A chip of 126 MHz halved makes 21, 25.2, 31.5 and 63 MHz …; a monitor of one line rate takes one."""
+    keep(settings, ChipText("12M", "21", "2", "", "133M", "", ""))
+    desk.bench.apply("Range", lambda p: set_monitor(p, MonitorRange(31e3, 38e3, 59.0, 73.0)))
+    card = desk.cards.choose_mode()
+
+    qtbot.mouseClick(card.filters[Filter.CHIP], LEFT)
+    qtbot.waitUntil(lambda: card.list.rows > 0)
+    by_chip = set(names(card))
+    qtbot.mouseClick(card.filters[Filter.MONITOR], LEFT)
+    by_both = set(names(card))
+    qtbot.mouseClick(card.filters[Filter.CHIP], LEFT)
+    by_monitor = set(names(card))
+
+    assert by_both == by_chip & by_monitor
+    assert "640x480@75" in by_chip - by_both
+    assert "800x600@60" in by_monitor - by_both
+    assert "640x480@72" in by_both
+    card.close()
+
+
+def test_what_suits_neither_both_says_so(desk, settings, qtbot):
+    keep(settings, ChipText("10M", "10", "1", "", "133M", "", ""))
+    desk.bench.apply("Range", lambda p: set_monitor(p, MonitorRange(31e3, 32e3, 59.0, 61.0, 26e6)))
+    card = desk.cards.choose_mode()
+
+    for choice in (Filter.CHIP, Filter.MONITOR):
+        qtbot.mouseClick(card.filters[choice], LEFT)
+    qtbot.waitUntil(lambda: "both inside" in card.empty.text())
+
+    assert card.list.rows == 0
+    card.close()
+
+
+def test_the_ticks_choose_among_the_favourites_too(desk, settings, qtbot):
+    for name in ("640x480@60", "1280x1024@85"):
+        toggle_favourite(settings, find_mode(name))
+    desk.bench.apply("Range", lambda p: set_monitor(p, MonitorRange(30e3, 70e3, 50.0, 75.0)))
+    card = desk.cards.choose_mode()
+
+    qtbot.mouseClick(card.filters[Filter.FAVOURITES], LEFT)
+    assert set(names(card)) == {"640x480@60", "1280x1024@85"}
+    qtbot.mouseClick(card.filters[Filter.MONITOR], LEFT)
+    assert names(card) == ["640x480@60"]
+    card.close()
+
+
+def test_a_row_says_totals_polarities_and_rates(card):
+    card.search("640x350@70")
+
+    assert card.current.figures.split() == ["800", "×", "449", "+/−", "25.175", "31.469"]
+
+
+def test_the_heads_stand_over_their_figures():
+    """Mono face, flush right: each head ends where its figures end."""
+    figures = {row.figures for row in chooser_rows("")}
+    ends = [HEADS.index(head) + len(head) - len(HEADS) for head in ("H/V", "MHz", "kHz")]
+    lines = [figure.rsplit(maxsplit=3) for figure in figures]
+
+    assert {
+        len(figure.lstrip()) - len(figure.lstrip()[: figure.lstrip().index("/") + 2]) for figure in figures
+    } == {-ends[0]}
+    assert {len(f) - f.rindex(line[2]) - len(line[2]) for f, line in zip(figures, lines, strict=True)} == {
+        -ends[1]
+    }
+    assert ends[2] == 0
+
+
+def test_an_interlaced_row_keeps_its_standard_and_the_reason_stands_below(card):
+    card.search("1024x768@43i")
+
+    assert (card.current.detail, card.current.note) == ("VESA DMT 0x0f", "not simulated")
+    assert "interlaced" in card.caution.text()
+
+
+def test_a_clock_of_ones_own_stands_on_the_nearest_of_its_size(desk):
+    desk.bench.apply("Clock", lambda p: set_pixel_clock(p, 25_200_000))
+    card = desk.cards.choose_mode()
+
+    assert card.current.payload.name == "640x480@60"
+    card.close()
+
+
+def test_a_size_of_ones_own_stands_on_no_row(desk, qtbot):
+    desk.bench.apply("Counts", lambda p: set_counts(p, Direction.HORIZONTAL, active=644, back_porch=44))
+    before = desk.session.project.mode
+    card = desk.cards.choose_mode()
+
+    assert card.current is None
+    qtbot.keyClick(card.field, Qt.Key.Key_Return)
+    assert desk.session.project.mode == before
+    card.close()
+
+
+def test_a_row_outside_the_monitors_range_stands_back_and_is_not_stood_on(desk):
+    desk.bench.apply("Range", lambda p: set_monitor(p, MonitorRange(37e3, 50e3, 59.0, 75.0)))
+    card = desk.cards.choose_mode()
+    rows = {row.payload.name: row for row in card._found("")}
+
+    assert rows["800x600@56"].dim
+    assert rows["800x600@56"].note == "outside your monitor's range"
+    assert not rows["800x600@60"].dim
+    card.search("800 600")
+    assert card.current.payload.name == "800x600@60"
+    card.search("800x600@56")
+    assert card.current.payload.name == "800x600@56"
+    card.close()
+
+
 def test_an_old_tube_is_thought_of_where_the_mode_is_chosen(card):
     card.search("800x600@60")
     assert "37.879 kHz lines can damage an old tube" in card.caution.text()
@@ -212,10 +322,11 @@ def test_a_mode_of_ones_own_starts_from_any(desk, qtbot):
 def test_all_of_it_is_reached_by_keys(card, qtbot):
     card.field.setFocus()
     seen = []
-    for _ in range(4):
+    ticks = [card.filters[Filter.MONITOR], card.filters[Filter.CHIP]]
+    for _ in range(6):
         qtbot.keyClick(card.window().focusWidget(), Qt.Key.Key_Tab)
         seen.append(card.window().focusWidget())
-    assert seen == [card.filters[Filter.ALL], card.list, card.mark, card.change]
+    assert seen == [card.filters[Filter.ALL], *ticks, card.list, card.mark, card.change]
 
     card.filters[Filter.ALL].setFocus()
     qtbot.keyClick(card.filters[Filter.ALL], Qt.Key.Key_Right)

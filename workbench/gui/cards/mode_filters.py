@@ -16,8 +16,10 @@ from workbench.timing.standards import KNOWN
 __all__ = [
     "Filter",
     "favourites",
+    "known_limits",
     "limits_of",
     "monitor_modes",
+    "own_modes",
     "toggle_favourite",
     "unique",
 ]
@@ -27,12 +29,12 @@ _MOST = 50
 
 
 class Filter(Enum):
-    """What is listed; the value is the word on the button."""
+    """What is listed: all or the favourites, and of them what passes; the value is the word on the button."""
 
     ALL = "All"
     FAVOURITES = "Favourites"
-    MONITOR = "My monitor takes"
-    CHIP = "My chip clocks"
+    MONITOR = "My monitor takes it"
+    CHIP = "My chip clocks it"
 
 
 def favourites(settings: Settings) -> tuple[Mode, ...]:
@@ -62,17 +64,33 @@ def limits_of(monitor: MonitorRange) -> Limits:
     )
 
 
-def monitor_modes(settings: Settings, monitor: MonitorRange | None) -> tuple[Mode, ...] | None:
+def known_limits(settings: Settings, monitor: MonitorRange | None) -> Limits | None:
+    """Return what the monitor takes: what the project holds, else what the EDID says; none if neither."""
+    if monitor is not None:
+        return limits_of(monitor)
+    edid = kept_edid(settings)
+    return edid.limits if edid and edid.limits and edid.limits.is_whole else None
+
+
+def own_modes(settings: Settings) -> tuple[Mode, ...]:
+    """Return the modes that the monitor's EDID lists; none without one."""
+    edid = kept_edid(settings)
+    return edid.modes if edid else ()
+
+
+def monitor_modes(
+    settings: Settings, monitor: MonitorRange | None, modes: tuple[Mode, ...] = KNOWN
+) -> tuple[Mode, ...] | None:
     """Return the modes a monitor takes: its EDID's own, then those inside its limits.
 
-    None where neither an EDID nor a range is known.
+    None where neither an EDID nor a range is known. Of favourites (any ``modes`` but the tables') only
+    these are returned, in their order.
     """
-    edid = kept_edid(settings)
-    limits = limits_of(monitor) if monitor else edid.limits if edid else None
-    if edid is None and limits is None:
+    limits, own = known_limits(settings, monitor), own_modes(settings)
+    if not own and limits is None and kept_edid(settings) is None:
         return None
-    inside = tuple(mode for mode in KNOWN if limits and limits.is_whole and not outside(mode, limits))
-    return unique((*(edid.modes if edid else ()), *inside))
+    inside = tuple(mode for mode in modes if mode in own or (limits and not outside(mode, limits)))
+    return unique((*own, *inside)) if modes is KNOWN else inside
 
 
 def unique(

@@ -1,32 +1,37 @@
 """The card that lists every display mode of the tables, and works others out by formula."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from itertools import pairwise
 
-from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtGui import QHideEvent, QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QHideEvent, QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
 from workbench.checks.timing import tube_caution
-from workbench.errors import TimingError
 from workbench.gui.bench import Bench
 from workbench.gui.cards.mode_caution import Caution
-from workbench.gui.cards.mode_filters import Filter, favourites, limits_of, monitor_modes, toggle_favourite
+from workbench.gui.cards.mode_filters import (
+    Filter,
+    favourites,
+    known_limits,
+    monitor_modes,
+    own_modes,
+    toggle_favourite,
+)
+from workbench.gui.cards.mode_rows import HEADS, chooser_rows, place_to_stand, why_none
 from workbench.gui.clock.kept import kept_chip
 from workbench.gui.jobs import Job
-from workbench.gui.mode_title import mode_title
-from workbench.gui.widgets import Button, ButtonKind, Sign
-from workbench.gui.widgets.choice_list import Row
+from workbench.gui.widgets import Button, ButtonKind, CheckBox, Sign, draw_text
+from workbench.gui.widgets.choice_list import ChoiceList, Row
 from workbench.gui.widgets.search_card import SearchCard
 from workbench.timing.clock.reach import within_reach
 from workbench.timing.edid.ranges import outside
+from workbench.timing.edid.values import Limits
 from workbench.timing.figures import simulable
 from workbench.timing.mode import Mode
-from workbench.timing.search import find_mode, search
 from workbench.timing.standards import KNOWN
-from workbench.timing.worked_out import worked_out
 
-__all__ = ["ModeChooser", "chooser_rows", "mode_rows", "why_none"]
+__all__ = ["ModeChooser"]
 
 CAUTION = "A display that is given rates outside its range may be harmed: look at its manual first."
 EMPTY = {
@@ -35,63 +40,13 @@ EMPTY = {
     "range on the page Timing.",
     Filter.CHIP: "Nothing is known of your chip: enter it on the page Clock, once for every project.",
 }
-NONE_FITS = "None of these fits what is typed; “All” looks among every mode."
-
-
-def mode_rows(text: str) -> list[Row]:
-    """Return the modes of the tables that fit a search line, the one it names outright first.
-
-    A size and rate that no table holds is worked out by the formulas.
-    """
-    found = _in_tables(text, KNOWN)
-    return [_row(mode) for mode in found or _worked_out(text)]
-
-
-def chooser_rows(text: str, modes: Sequence[Mode] = KNOWN, marked: Iterable[Mode] = ()) -> list[Row]:
-    """Return the rows of the chooser: what fits among some modes, then what the formulas make of it."""
-    kept = set(marked)
-    whole = modes is KNOWN
-    found = [*_in_tables(text, modes), *(_worked_out(text) if whole else ())]
-    return [_row(mode, marked=mode in kept) for mode in found]
-
-
-def _in_tables(text: str, modes: Sequence[Mode]) -> list[Mode]:
-    found, named = list(search(text, modes)), _named(text)
-    if named is None or named not in modes:
-        return found
-    return [named, *(mode for mode in found if mode != named)]
-
-
-def _named(text: str) -> Mode | None:
-    """Return the mode of the tables that a text names outright."""
-    try:
-        return find_mode(text)
-    except TimingError:
-        return None
-
-
-def _worked_out(text: str) -> tuple[Mode, ...]:
-    """Return what the formulas make of a text; nothing if they can make nothing of it."""
-    try:
-        return worked_out(text)
-    except TimingError:
-        return ()
-
-
-def why_none(text: str) -> str:
-    """Return why no table has what is typed and no formula makes it; empty where one does."""
-    try:
-        worked_out(text)
-    except TimingError as reason:
-        return str(reason)
-    return ""
-
-
-def _row(mode: Mode, *, marked: bool = False) -> Row:
-    refused = "" if simulable(mode) is None else "interlaced: half-line fields are not simulated"
-    figures = f"{mode.pixel_clock_hz / 1e6:7.3f} MHz  {mode.line_rate_hz / 1e3:7.3f} kHz"
-    detail = f"favourite · {mode.source}" if marked else mode.source
-    return Row(mode_title(mode), detail, figures, mode, refused)
+NONE_FITS = "None of these fits what is typed; without the ticks “All” looks among every mode."
+NONE_SUITS_BOTH = "No mode listed is both inside what your monitor takes and one your chip clocks."
+NONE_SUITS = {
+    Filter.MONITOR: "Your monitor takes none of these modes.",
+    Filter.CHIP: "Your chip clocks none of these modes to 0.5 % with even pixels.",
+}
+_TICKS = (Filter.MONITOR, Filter.CHIP)
 
 
 class ModeChooser(SearchCard):
@@ -106,15 +61,21 @@ class ModeChooser(SearchCard):
             "Find a display mode",
             self._found,
             parent,
-            width=700,
+            width=860,
             most_rows=12,
             placeholder="size, rate, clock or standard: 800 600, close to 25 MHz, 31.5 kHz, 0x04",
         )
-        self._filter = Filter.ALL
+        self._base = Filter.ALL
         self._empty = dict(EMPTY)
-        self._reached: tuple[Mode, ...] | None = None
+        self._reached: frozenset[Mode] | None = None
         self._job: Job | None = None
-        self.filters = {choice: Button(bench, choice.value, ButtonKind.SEGMENT) for choice in Filter}
+        self.filters: dict[Filter, Button | CheckBox] = {
+            choice: CheckBox(bench, choice.value)
+            if choice in _TICKS
+            else Button(bench, choice.value, ButtonKind.SEGMENT)
+            for choice in Filter
+        }
+        self.heads = Heads(bench, self.list)
         self.caution = Caution(bench)
         self.mark = Button(bench, "Mark as favourite", ButtonKind.QUIET)
         self.change = Button(bench, "Change its counts", ButtonKind.USUAL)
@@ -128,21 +89,19 @@ class ModeChooser(SearchCard):
         """The row that is stood on; none for no row."""
         return self.list.current
 
-    def start(self, current: Mode) -> None:
-        """List every mode, standing on the one that holds."""
+    def start(self) -> None:
+        """List every mode, standing on the one in force or the nearest of its size."""
         self.choose(Filter.ALL)
-        rows = self._found("")
-        at = next((n for n, row in enumerate(rows) if row.payload == current), 0)
-        self.search(current=at)
 
     def choose(self, choice: Filter) -> None:
-        """List other modes."""
-        self._filter = choice
-        for other, button in self.filters.items():
-            button.setChecked(other is choice)
-        if choice is Filter.CHIP and self._reached is None:
-            self._reach()
+        """List all modes or the favourites; the ticks leave of them what monitor and chip can do."""
+        self._base = choice
+        self.filters[choice].setChecked(True)
         self.search(self.field.text())
+
+    def place_to_stand(self, rows: Sequence[Row], text: str) -> int:
+        narrowed = self._base is Filter.FAVOURITES or any(map(self._ticked, _TICKS))
+        return place_to_stand(rows, text, self.bench.session.project.mode, narrowed=narrowed)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if _is_mark(event):
@@ -167,11 +126,27 @@ class ModeChooser(SearchCard):
         row = QHBoxLayout()
         row.setSpacing(self.bench.px(4))
         for choice, button in self.filters.items():
-            button.setAutoExclusive(True)
-            button.clicked.connect(lambda _checked=False, choice=choice: self.choose(choice))
+            if choice in _TICKS:
+                row.addSpacing(self.bench.px(16))
+                button.toggled.connect(lambda _ticked, choice=choice: self._tick(choice))
+            else:
+                button.setAutoExclusive(True)
+                button.clicked.connect(lambda _checked=False, choice=choice: self.choose(choice))
             row.addWidget(button)
         row.addStretch(1)
         self.column.insertLayout(1, row)
+        self.column.insertWidget(2, self.heads)
+
+    def _tick(self, choice: Filter) -> None:
+        """Leave of what is listed what the monitor takes, the chip clocks, or both."""
+        if choice is Filter.CHIP:
+            self._reached = None
+            if self._ticked(choice):
+                self._reach()
+        self.search(self.field.text())
+
+    def _ticked(self, choice: Filter) -> bool:
+        return self.filters[choice].isChecked()
 
     def _add_foot(self) -> None:
         foot = QHBoxLayout()
@@ -187,35 +162,52 @@ class ModeChooser(SearchCard):
             QWidget.setTabOrder(before, after)
 
     def _found(self, text: str) -> list[Row]:
-        modes = self._listed()
-        rows = chooser_rows(text, modes, favourites(self.bench.settings))
+        modes, settings = self._listed(), self.bench.settings
+        rows = chooser_rows(text, modes, favourites(settings), self._limits())
+        self.heads.setVisible(bool(rows))
         if not rows:
             self.say_when_empty(self._why_none(text, modes))
         return rows
 
+    def _limits(self) -> Limits | None:
+        return known_limits(self.bench.settings, self.bench.session.project.monitor)
+
     def _listed(self) -> tuple[Mode, ...]:
-        """Return the modes that the filter lets through."""
+        """Return the modes that button and ticks let through."""
         settings = self.bench.settings
-        if self._filter is Filter.FAVOURITES:
-            return favourites(settings)
-        if self._filter is Filter.MONITOR:
-            return monitor_modes(settings, self.bench.session.project.monitor) or ()
-        if self._filter is Filter.CHIP:
-            return self._reached or ()
-        return KNOWN
+        modes = favourites(settings) if self._base is Filter.FAVOURITES else KNOWN
+        if self._ticked(Filter.MONITOR):
+            modes = monitor_modes(settings, self.bench.session.project.monitor, modes) or ()
+        if self._ticked(Filter.CHIP):
+            reached = self._reached or frozenset()
+            modes = tuple(mode for mode in modes if mode in reached)
+        return modes
 
     def _why_none(self, text: str, modes: Sequence[Mode]) -> str:
-        if self._filter is Filter.ALL:
-            return why_none(text)
-        return NONE_FITS if modes else self._empty[self._filter]
+        """Say why the list is empty: what is not known yet, what nothing suits, or what is typed."""
+        ticks = [choice for choice in _TICKS if self._ticked(choice)]
+        if modes and (ticks or self._base is Filter.FAVOURITES):
+            return NONE_FITS
+        settings, monitor = self.bench.settings, self.bench.session.project.monitor
+        if Filter.MONITOR in ticks and monitor_modes(settings, monitor) is None:
+            return self._empty[Filter.MONITOR]
+        if Filter.CHIP in ticks and not self._reached:
+            return self._empty[Filter.CHIP]
+        if self._base is Filter.FAVOURITES and not favourites(settings):
+            return self._empty[Filter.FAVOURITES]
+        if ticks:
+            return NONE_SUITS_BOTH if len(ticks) == len(_TICKS) else NONE_SUITS[ticks[0]]
+        return why_none(text)
 
     def _reach(self) -> None:
         """Work out which modes the chip can clock, unless that is being done."""
         chip = kept_chip(self.bench.settings)
         if chip is None or self._job is not None:
             return
+        settings = self.bench.settings
+        modes = (*KNOWN, *favourites(settings), *own_modes(settings))
         self._empty[Filter.CHIP] = "Trying the settings of your chip …"
-        self._job = Job(self.bench, lambda progress: within_reach(KNOWN, chip), self)
+        self._job = Job(self.bench, lambda progress: within_reach(modes, chip), self)
         self._job.done.connect(self._on_reached)
         self._job.failed.connect(self._on_refused)
         self._job.start()
@@ -227,9 +219,10 @@ class ModeChooser(SearchCard):
         self._end_reaching((), reason)
 
     def _end_reaching(self, modes: tuple[Mode, ...], why_none: str) -> None:
-        self._reached = modes
+        self._reached = frozenset(modes)
         self._empty[Filter.CHIP] = why_none
-        if self._filter is Filter.CHIP:
+        self._job = None
+        if self._ticked(Filter.CHIP):
             self.search(self.field.text())
 
     def _stand_on(self, _row: int) -> None:
@@ -244,15 +237,15 @@ class ModeChooser(SearchCard):
         self._say_caution(mode)
 
     def _say_caution(self, mode: Mode | None) -> None:
-        monitor = self.bench.session.project.monitor
+        limits = self._limits()
         if mode is None:
             self.caution.tell(CAUTION, Sign.NOTE)
-        elif monitor is not None:
-            reasons = outside(mode, limits_of(monitor))
-            self.caution.tell(
-                " ".join(reasons) or "Inside what your monitor takes.",
-                Sign.FAILS if reasons else Sign.PASSES,
-            )
+        elif limits is not None and (reasons := outside(mode, limits)):
+            self.caution.tell(" ".join(reasons), Sign.FAILS)
+        elif reason := simulable(mode):
+            self.caution.tell(reason, Sign.NOTE)
+        elif limits is not None:
+            self.caution.tell("Inside what your monitor takes.", Sign.PASSES)
         elif words := tube_caution(mode):
             self.caution.tell(f"{words} Look at its manual first.", Sign.WARNS)
         else:
@@ -271,6 +264,25 @@ class ModeChooser(SearchCard):
         if row is not None and not row.refused:
             self.close()
             self.customised.emit(row)
+
+
+class Heads(QWidget):
+    """What the figures of a ChoiceList are, over them."""
+
+    def __init__(self, bench: Bench, of: ChoiceList) -> None:
+        super().__init__()
+        self._bench, self._of = bench, of
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+
+    def sizeHint(self) -> QSize:
+        return QSize(self._bench.px(200), self._bench.px(16))
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        px = self._bench.px
+        box = QRectF(0, 0, self._of.viewport().width() - px(14), self.height())
+        with QPainter(self) as painter:
+            ink = self._bench.theme.color("dim")
+            draw_text(painter, box, HEADS, self._bench.type.mono(0.9), ink, align=Qt.AlignmentFlag.AlignRight)
 
 
 def _is_mark(event: QEvent) -> bool:

@@ -59,7 +59,7 @@ class Cards(QObject):
         card = ModeChooser(self._bench, self._window)
         card.picked.connect(self._take_mode)
         card.customised.connect(self._change_counts)
-        card.start(self._bench.session.project.mode)
+        card.start()
         self._open(card, self._window.top.bench_row.mode)
         return card
 
@@ -172,7 +172,7 @@ class Cards(QObject):
 
     def _modes(self, text: str) -> "Iterable[Find]":
         from workbench.gui.cards.finder import Find
-        from workbench.gui.cards.modes import mode_rows
+        from workbench.gui.cards.mode_rows import mode_rows
 
         if not any(letter.isdigit() for letter in text):
             return

@@ -42,6 +42,10 @@ class Row:
     payload: object = None
     refused: str = ""
     """Why it cannot be picked; empty if it can."""
+    note: str = ""
+    """A few words more after the detail, said in place of a longer reason."""
+    dim: bool = False
+    """Whether it stands back, though it can be picked."""
 
 
 class Rows(QAbstractListModel):
@@ -71,7 +75,9 @@ class Rows(QAbstractListModel):
         if role == Qt.ItemDataRole.DisplayRole:
             return row.title
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return ", ".join(part for part in (row.title, row.detail, row.figures, row.refused) if part)
+            return ", ".join(
+                part for part in (row.title, row.detail, row.note, row.figures, row.refused) if part
+            )
         if role == Qt.ItemDataRole.ToolTipRole:
             return row.refused or None
         return None
@@ -103,13 +109,11 @@ class RowPainter(QStyledItemDelegate):
         ends = type_.width(row.figures, face) if row.figures else 0
         draw_text(painter, words, row.figures, face, theme.color("dim"), align=Qt.AlignmentFlag.AlignRight)
         words.setRight(words.right() - ends - px(12))
-        ink = theme.color("dim" if row.refused else "text")
+        ink = theme.color("dim" if row.refused or row.dim else "text")
         used = draw_text(painter, words, row.title, type_.sans(1.0, 500), ink, elide=True)
         words.setLeft(words.left() + used + px(12))
-        if row.detail or row.refused:
-            draw_text(
-                painter, words, row.refused or row.detail, type_.sans(0.9), theme.color("dim"), elide=True
-            )
+        said = f"{row.detail} · {row.note}" if row.note else row.refused or row.detail
+        draw_text(painter, words, said, type_.sans(0.9), theme.color("dim"), elide=True)
         painter.restore()
 
 
@@ -135,9 +139,9 @@ class ChoiceList(QListView):
         self.clicked.connect(self._pick)
 
     def show_rows(self, rows: Sequence[Row], *, current: int = 0) -> None:
-        """Show other rows and stand on one of them."""
+        """Show other rows and stand on one of them, or on none below 0."""
         self._rows.show(rows)
-        if rows:
+        if rows and current >= 0:
             index = self._rows.index(min(current, len(rows) - 1), 0)
             self.setCurrentIndex(index)
             self.scrollTo(index, QAbstractItemView.ScrollHint.PositionAtCenter)

@@ -62,8 +62,8 @@ class SearchCard(Card):
         self.list.picked.connect(self._take)
         self.list.refused.connect(lambda reason: bench.notice(reason, warning=True))
 
-    def search(self, text: str = "", *, current: int = 0) -> None:
-        """Start with a text; ``current`` is the row to stand on."""
+    def search(self, text: str = "", *, current: int | None = None) -> None:
+        """Start with a text; ``current`` is the row to stand on, if another than usual."""
         self.field.setText(text)
         self._search(text, current=current)
 
@@ -90,9 +90,13 @@ class SearchCard(Card):
                 return True
         return super().eventFilter(watched, event)
 
-    def _search(self, text: str, *, current: int = 0) -> None:
+    def place_to_stand(self, _rows: Sequence[Row], _text: str) -> int:
+        """Return the row to stand on first; below 0 for none. [1]"""
+        return 0
+
+    def _search(self, text: str, *, current: int | None = None) -> None:
         rows = self._rows_for(text)
-        self.list.show_rows(rows, current=current)
+        self.list.show_rows(rows, current=self.place_to_stand(rows, text) if current is None else current)
         self._size_list(len(rows))
         self.list.setVisible(bool(rows))
         self.empty.setVisible(not rows)
