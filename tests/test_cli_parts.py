@@ -172,7 +172,7 @@ def test_a_dead_channel_is_null_in_json_and_named_beside_it(without_green, capsy
 
 def test_a_fit_names_the_channel_that_is_no_ladder(without_green, capsys):
     assert main(["fit", str(without_green), "--series", "E24"]) == 2
-    assert capsys.readouterr().err.startswith("backporch: green: Values are chosen for weighted and R-2R")
+    assert capsys.readouterr().err.startswith("backporch: green: Values are chosen for weighted, segm")
 
 
 def test_dead_channels_alone_are_refused(board, capsys):
@@ -214,3 +214,19 @@ def test_bad_words_get_one_clear_line(board, capsys, words, told):
     assert code == 2
     assert line.count("\n") == 1
     assert told in line
+
+
+def test_a_segmented_ladder_is_fitted_and_written(tmp_path, capsys):
+    made, fitted = tmp_path / "made.backporch", tmp_path / "fitted.backporch"
+    assert main(["new", "--ladder", "segmented", "--bits", "6", "--matched", "-o", str(made)]) == 0
+    capsys.readouterr()
+
+    assert main(["fit", str(made), "--series", "E24", "-o", str(fitted)]) == 0
+    told = capsys.readouterr().out
+    assert told.startswith("Proved: ")
+
+    channel = read_project(fitted).channels.red
+    best = printed(capsys, "fit", str(made), "--series", "E24")["candidates"][0]
+    assert [part.ohms for part in channel.resistors if part.id != "RS"] == best["ohms"]["red"]
+    assert len(best["ohms"]["red"]) == channel.n_pins == 7
+    assert [part.ohms for part in channel.resistors if part.id == "RS"] == [130.0]

@@ -5,7 +5,7 @@ import pytest
 
 from workbench.circuit.fit.drawer import Drawer, OwnedPart
 from workbench.circuit.fit.fit import find_fit
-from workbench.circuit.ladders import weighted
+from workbench.circuit.ladders import segmented, weighted
 from workbench.circuit.network import Driver, Load
 from workbench.circuit.series import Series
 
@@ -35,6 +35,18 @@ def test_eight_bits_from_a_series(figures):
     seconds = figures.median_s(lambda: fit(8, drawer), repeats=9)
 
     figures.add("Fit", "8 bits from single E24 parts, proved", seconds, "s", at_most=1.0)
+
+
+@pytest.mark.parametrize("thermometer", [2, 3])
+def test_eight_segmented_bits_from_a_series(figures, thermometer):
+    networks = [segmented(8, thermometer, [1e3] * (9 - thermometer))]
+    drawer = Drawer.of_series(Series.E24)
+    assert find_fit(networks, Driver(), Load(), drawer).proved_best
+
+    seconds = figures.median_s(lambda: find_fit(networks, Driver(), Load(), drawer), repeats=5)
+
+    what = f"8 bits, {2**thermometer - 1} legs rising one after another, from single E24 parts, proved"
+    figures.add("Fit", what, seconds, "s", at_most=1.0)
 
 
 @pytest.mark.parametrize("seed", range(3))

@@ -12,7 +12,8 @@ import numpy.typing as npt
 
 from workbench.circuit.codes import pin_steps
 from workbench.circuit.fit.drawer import Drawer, leg_options
-from workbench.circuit.fit.search import Task, best_sets
+from workbench.circuit.fit.search import best_sets
+from workbench.circuit.fit.task import Task
 from workbench.circuit.network import Driver, Load
 from workbench.circuit.series import Series, nearest, step
 from workbench.circuit.sizing import FULL_SCALE_VOLTS, pin_ohms, rest_siemens

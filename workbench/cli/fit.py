@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from workbench.circuit.fit.drawer import Drawer, Leg
+from workbench.circuit.fit.drawer import Drawer, Leg, listed_words
 from workbench.circuit.fit.fit import Aim, Candidate, Fit, best_at, find_fit
 from workbench.circuit.series import Series
 from workbench.cli.output import print_json, print_note, print_text
@@ -126,7 +126,7 @@ def _lines(found: Fit) -> Iterator[str]:
         yield ""
         yield f"{', '.join(aim.value for aim in aims)}: {candidate.n_parts} resistors"
         for names, legs in _alike(candidate):
-            yield f"  {names:<22}{'  '.join(leg.words for leg in legs)}"
+            yield f"  {names:<22}{'  '.join(listed_words(legs))}"
         yield f"  {'white':<22}{format_fixed(candidate.full_scale_volts, 'V')}"
         yield f"  {'whites differ by':<22}{format_percent(candidate.mismatch, 2)}"
         yield f"  {'worst level error':<22}{_millivolts(candidate.worst_error_volts)}"

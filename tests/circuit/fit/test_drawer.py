@@ -3,7 +3,7 @@ from itertools import combinations_with_replacement
 import numpy as np
 import pytest
 
-from workbench.circuit.fit.drawer import Arrangement, Drawer, OwnedPart, leg_options
+from workbench.circuit.fit.drawer import Arrangement, Drawer, Leg, OwnedPart, leg_options, listed_words
 from workbench.circuit.series import Series
 from workbench.errors import NetworkError
 
@@ -117,3 +117,19 @@ def test_a_drawer_counts_its_parts_of_a_value():
 def test_too_many_legs_to_compare_are_refused_before_any_is_made(series, most):
     with pytest.raises(NetworkError, match="too many legs of up to 3 parts to compare: choose two parts"):
         leg_options(Drawer.of_series(series), most)
+
+
+def test_parts_are_taken_out_of_a_drawer_as_far_as_there_are_any():
+    drawer = Drawer((OwnedPart(130.0, 2), OwnedPart(468.0, 1, nominal_ohms=470.0), OwnedPart(1e3)))
+
+    left = drawer.without([130.0, 470.0, 470.0, 1e3, 33.0])
+
+    assert left == Drawer((OwnedPart(130.0, 1), OwnedPart(1e3)))
+
+
+def test_three_legs_alike_in_a_row_are_counted():
+    one = Leg(1e3, Arrangement.SINGLE, (OwnedPart(1e3),))
+    pair = Leg(500.0, Arrangement.PARALLEL, (OwnedPart(1e3), OwnedPart(1e3)))
+
+    assert listed_words([one] * 3 + [pair] * 3) == ["3 × 1 kΩ", "3 × (1 kΩ || 1 kΩ)"]
+    assert listed_words([one, one, pair, one]) == ["1 kΩ", "1 kΩ", "1 kΩ || 1 kΩ", "1 kΩ"]

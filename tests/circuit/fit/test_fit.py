@@ -1,15 +1,17 @@
-from itertools import product
+from dataclasses import replace
+from itertools import permutations, product
 
 import numpy as np
 import pytest
 
 from workbench.circuit.fit.drawer import Drawer, OwnedPart
 from workbench.circuit.fit.fit import Aim, best_first, find_fit
-from workbench.circuit.ladders import r2r, weighted
+from workbench.circuit.ladders import Topology, r2r, recognise, segmented, weighted
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import Driver, Load, Network, Resistor, Zeros
 from workbench.circuit.series import Series
 from workbench.circuit.solution import solve_levels
+from workbench.circuit.wish import LadderWish, Shape, make_ladder
 from workbench.errors import NetworkError
 from workbench.progress import Cancelled, Watched
 
@@ -203,7 +205,12 @@ BRIDGED = Network(
 @pytest.mark.parametrize(
     ("networks", "drawer", "load", "words"),
     [
-        ([BRIDGED], E24, Load(), "weighted and R-2R"),
+        (
+            [BRIDGED],
+            E24,
+            Load(),
+            "weighted, segmented and R-2R ladders, and this network is none of these: give each",
+        ),
         ([ladder(3)], E24, Load(ohms=None), "load"),
         ([ladder(3)] * 3, counted(_1000=8), Load(), "holds 8 resistors, but 9 legs"),
         ([ladder(2)], Drawer(()), Load(), "empty"),
@@ -274,3 +281,77 @@ def test_a_candidate_says_whether_a_step_goes_down():
     assert fine.monotonic
     assert not falls.monotonic
     assert not down.monotonic
+
+
+def test_segmented_legs_need_not_be_equal_and_rise_in_their_best_order():
+    found = fit([segmented(3, 2, (1e3, 2e3))], E24)
+
+    best = found.candidates[0]
+    ohms = [leg.ohms for leg in best.legs[0]]
+    assert found.proved_best
+    assert recognise(best.networks[0]) is Topology.SEGMENTED
+    assert [part.ohms for part in best.networks[0].resistors] == ohms
+    assert best.worst_error_volts == level_error(best.networks[0])
+    others = (level_error(segmented_of(each, ohms[3:])) for each in permutations(ohms[:3]))
+    assert best.worst_error_volts == pytest.approx(min(others))
+    equal = (level_error(segmented(3, 2, (a.ohms, b.ohms))) for a in E24.parts for b in E24.parts)
+    assert best.worst_error_volts < 0.8 * min(equal)
+
+
+def segmented_of(rising, tail):
+    network = segmented(2 + len(tail), 2, (1e3, *tail))
+    legs = [replace(part, ohms=ohms) for part, ohms in zip(network.resistors, (*rising, *tail), strict=True)]
+    return replace(network, resistors=tuple(legs))
+
+
+def test_every_leg_of_a_segmented_ladder_takes_a_part():
+    network = segmented(4, 2, (1e3, 2e3, 4e3))
+
+    with pytest.raises(NetworkError, match="holds 4 resistors, but 5 legs"):
+        fit([network], counted(_1000=4))
+
+    best = fit([network], counted(_1000=3, _2000=1, _3900=1)).candidates[0]
+    assert used(best) == {1000.0: 3, 2000.0: 1, 3900.0: 1}
+
+
+def test_channels_of_every_kind_share_a_drawer():
+    drawer = counted(_240=2, _470=3, _510=1, _750=2, _820=2, _1000=2, _2000=1)
+    channels = [segmented(2, 2, (1e3,)), ladder(2), r2r(2, 250.0)]
+
+    found = fit(channels, drawer)
+
+    kinds = [recognise(network) for network in found.candidates[0].networks]
+    assert kinds == [Topology.SEGMENTED, Topology.WEIGHTED, Topology.R2R]
+    built = [part.ohms for network in found.candidates[0].networks for part in network.resistors]
+    assert all(built.count(part.ohms) <= part.count for part in drawer.parts)
+
+
+def test_a_matched_ladder_stays_matched():
+    network = make_ladder(LadderWish(Shape.SEGMENTED, 5, series=Series.E24, matched=True), Driver(), Load())
+    shunt = next(part for part in network.resistors if part.id == "RS")
+
+    best = fit([network], E24, most_parts=2).candidates[0]
+
+    assert shunt in best.networks[0].resistors
+    assert best.source_ohms == pytest.approx(75.0, abs=0.2)
+    assert best.full_scale_volts == pytest.approx(0.7, abs=2e-3)
+
+
+def test_resistors_that_stay_are_set_aside():
+    network = weighted(1, [270.0], shunt_ohms=270.0)
+
+    with pytest.raises(
+        NetworkError, match="holds 0 resistors besides those that keep their values, but 1 leg needs one"
+    ):
+        fit([network], counted(_270=1))
+
+    assert used(fit([network], counted(_270=1, _330=1)).candidates[0]) == {330.0: 1}
+
+
+def test_a_ladder_of_one_value_is_fitted_as_a_weighted_one():
+    network = make_ladder(LadderWish(Shape.EQUAL, 3, values=(1e3,)), Driver(), Load())
+
+    singles, again = fit([network], E24).candidates[0], fit([network], counted(_1000=5), most_parts=2)
+
+    assert singles.n_parts == 3
+    assert [leg.ohms for leg in again.candidates[0].legs[0]] == [500.0, 1000.0, 2000.0]

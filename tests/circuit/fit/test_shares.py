@@ -1,8 +1,8 @@
 import numpy as np
 import pytest
 
-from workbench.circuit.fit.search import Pool
 from workbench.circuit.fit.shares import best_together
+from workbench.circuit.fit.task import Pool
 
 
 def pool(*errors):

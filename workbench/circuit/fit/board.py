@@ -7,8 +7,8 @@ from itertools import combinations
 import numpy as np
 
 from workbench.circuit.fit.channel import Effort, OpenChannel
-from workbench.circuit.fit.search import IntArray, Pool
 from workbench.circuit.fit.shares import best_together
+from workbench.circuit.fit.task import IntArray, Pool
 from workbench.errors import NetworkError
 from workbench.progress import Progress
 

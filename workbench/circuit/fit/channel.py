@@ -7,9 +7,11 @@ import numpy as np
 import numpy.typing as npt
 
 from workbench.circuit.branches import Branch
+from workbench.circuit.codes import pin_steps
 from workbench.circuit.fit.drawer import Arrangement, Leg, Options, OwnedPart
 from workbench.circuit.fit.rebuild import with_branches
-from workbench.circuit.fit.search import IntArray, Pool, Task, best_sets
+from workbench.circuit.fit.search import best_sets
+from workbench.circuit.fit.task import IntArray, Pool, Task
 from workbench.circuit.graph import wiring
 from workbench.circuit.ladders import Ladder, Topology, analyse
 from workbench.circuit.network import Driver, Load, Network
@@ -19,7 +21,7 @@ from workbench.circuit.tolerance.elimination import PinState, elimination
 from workbench.errors import NetworkError
 from workbench.progress import Progress
 
-__all__ = ["Effort", "OpenChannel", "UsesArray", "open_channel"]
+__all__ = ["Effort", "OpenChannel", "UsesArray", "kept_ohms", "open_channel"]
 
 UsesArray = npt.NDArray[np.int16]
 
@@ -73,12 +75,34 @@ def open_channel(network: Network, driver: Driver, load: Load, options: Options)
     NetworkError
         If the network is no ladder, or nothing but its legs is at the output.
     """
-    ladder = analyse(network)
-    if ladder.topology is Topology.WEIGHTED:
-        return _Weighted(network, ladder, driver, load, options)
+    ladder = _ladder_of(network)
     if ladder.topology is Topology.R2R:
         return _R2R(network, ladder, driver, load, options)
-    raise NetworkError("Values are chosen for weighted and R-2R ladders only, and this network is neither.")
+    return _Star(network, ladder, driver, load, options)
+
+
+def kept_ohms(network: Network) -> tuple[float, ...]:
+    """Return the resistors of a ladder that keep their values, such as its shunt. [Ω]
+
+    Raises
+    ------
+    NetworkError
+        If the network is no ladder.
+    """
+    ladder = _ladder_of(network)
+    terminator = () if ladder.terminator is None else (ladder.terminator,)
+    chosen = {part for branch in (*ladder.legs, *ladder.rungs, *terminator) for part in branch.parts}
+    return tuple(part.ohms for part in network.resistors if part.id not in chosen)
+
+
+def _ladder_of(network: Network) -> Ladder:
+    ladder = analyse(network)
+    if ladder.topology is Topology.CUSTOM:
+        raise NetworkError(
+            "Values are chosen for weighted, segmented and R-2R ladders, and this network is none of these: "
+            "give each pin one leg, to a node that all share or along an R-2R chain, or make a new ladder."
+        )
+    return ladder
 
 
 def _single(branch: Branch) -> Leg:
@@ -89,12 +113,13 @@ def _on_ohms(driver: Driver) -> float:
     return (driver.high_ohms + driver.low_ohms) / 2.0
 
 
-def _wanted_volts(bits: int) -> FloatArray:
-    return np.asarray(FULL_SCALE_VOLTS * 2.0 ** np.arange(bits - 1, -1, -1) / (2**bits - 1))
+def _wanted_volts(network: Network) -> FloatArray:
+    steps = np.array(pin_steps(network.bits, network.thermometer))
+    return np.asarray(steps * (FULL_SCALE_VOLTS / (network.n_codes - 1)))
 
 
-class _Weighted:
-    """A weighted ladder: a set is one option a leg, most significant first."""
+class _Star:
+    """A weighted or segmented ladder: a set is one option a leg, most significant first."""
 
     def __init__(
         self, network: Network, ladder: Ladder, driver: Driver, load: Load, options: Options
@@ -103,17 +128,18 @@ class _Weighted:
         counts, uses = options.counted()
         gain, rest_siemens = _beyond_the_bus(network, ladder, load)
         self._task = Task(
-            _wanted_volts(network.bits),
+            _wanted_volts(network),
             gain * driver.supply_volts,
             rest_siemens,
             1.0 / (options.ohms + _on_ohms(driver)),
             counts,
             uses,
+            network.n_thermometer_pins,
         )
 
     @property
     def needs(self) -> str:
-        return f"{self._network.bits} legs take at least one part each"
+        return f"{self._network.n_pins} legs take at least one part each"
 
     @property
     def takes_any_part(self) -> bool:
@@ -141,7 +167,8 @@ class _Weighted:
         return np.asarray(self._task.uses[sets].sum(axis=1, dtype=np.int16))
 
     def legs(self, chosen: IntArray) -> tuple[Leg, ...]:
-        return tuple(self._options.leg(int(index)) for index in chosen)
+        ordered = self._task.in_order(chosen)
+        return tuple(self._options.leg(int(index)) for index in ordered)
 
     def network(self, chosen: IntArray) -> Network:
         return with_branches(self._network, dict(zip(self._ladder.legs, self.legs(chosen), strict=True)))
@@ -188,16 +215,15 @@ class _R2R:
 
     def pool(self, effort: Effort, counts: IntArray, most_parts: int, progress: Progress) -> Pool | None:
         chosen = np.flatnonzero(self._options.n_parts <= most_parts)
-        first, second, complete = self._pairs(chosen, effort.budget // _COST_OF_A_PAIR)
-        errors = np.empty(len(first))
-        for start in range(0, len(first), _CHUNK):
-            progress.step(start, len(first))
-            part = slice(start, start + _CHUNK)
-            errors[part] = self._errors(first[part], second[part])
+        first, second, complete = self._pairs(chosen, counts, effort.budget // _COST_OF_A_PAIR)
         sets = np.column_stack((first, second))
-        sets, errors = self._makeable(sets, errors, counts)
-        if not len(errors):
+        sets = sets[self._makeable(sets, counts)]
+        if not len(sets):
             return None
+        errors = np.empty(len(sets))
+        for start in range(0, len(sets), _CHUNK):
+            progress.step(start, len(sets))
+            errors[start : start + _CHUNK] = self.errors(sets[start : start + _CHUNK])
         order = np.argsort(errors, kind="stable")
         least = max(float(errors[order[0]]), _ROUNDING_VOLTS)
         limit = min(max(effort.worst_volts, least), effort.widest * least)
@@ -206,27 +232,28 @@ class _R2R:
         limit = limit if len(kept) == len(wanted) else errors[kept[-1]]
         return Pool(sets[kept], errors[kept], float(limit) if complete else 0.0)
 
-    def _pairs(self, chosen: IntArray, budget: int) -> tuple[IntArray, IntArray, bool]:
+    def _pairs(self, chosen: IntArray, counts: IntArray, budget: int) -> tuple[IntArray, IntArray, bool]:
         """Return pairs to try: all, or if these are too many those nearest to R and 2R."""
-        rungs = chosen if self._rungs else chosen[:1]
-        if len(rungs) * len(chosen) <= budget:
-            first, second = np.meshgrid(rungs, chosen, indexing="ij")
+        rungs, legs = (
+            chosen[(self._uses[chosen] * len(alike) <= counts).all(axis=1)]
+            for alike in (self._rungs, self._legs)
+        )
+        rungs = rungs if self._rungs else rungs[:1]
+        if len(rungs) * len(legs) <= budget:
+            first, second = np.meshgrid(rungs, legs, indexing="ij")
             return first.ravel(), second.ravel(), True
         bits, load_ohms = self._network.bits, 1.0 / max(self._load.siemens, 1e-9)
         r_ohms = load_ohms * (self._driver.supply_volts * (1.0 - 0.5**bits) / FULL_SCALE_VOLTS - 1.0)
         side = int(budget**0.5)
         near = [
-            chosen[np.argsort(np.abs(np.log(self._options.ohms[chosen] / ohms)))[:side]]
-            for ohms in (r_ohms, 2.0 * r_ohms)
+            options[np.argsort(np.abs(np.log(self._options.ohms[options] / ohms)))[:side]]
+            for options, ohms in ((rungs, r_ohms), (legs, 2.0 * r_ohms))
         ]
         first, second = np.meshgrid(*near, indexing="ij")
         return first.ravel(), second.ravel(), False
 
-    def _makeable(self, sets: IntArray, errors: FloatArray, counts: IntArray) -> tuple[IntArray, FloatArray]:
-        if not len(counts):
-            return sets, errors
-        kept = (self.uses(sets) <= counts).all(axis=1)
-        return sets[kept], errors[kept]
+    def _makeable(self, sets: IntArray, counts: IntArray) -> npt.NDArray[np.bool_]:
+        return np.asarray((self.uses(sets) <= counts).all(axis=1))
 
     def _errors(self, first: IntArray, second: IntArray) -> FloatArray:
         """Return the worst distance over all codes of pairs of options. [V]"""
@@ -240,7 +267,7 @@ class _R2R:
         bits = self._network.bits
         plan = elimination(self._plain, (state,) * bits)
         weights = plan.weights(1.0 / ohms, [1.0 / on_ohms if on_ohms else 0.0] * bits, self._load.siemens)
-        off = weights * self._driver.supply_volts - _wanted_volts(bits)[:, None]
+        off = weights * self._driver.supply_volts - _wanted_volts(self._network)[:, None]
         return np.asarray(np.maximum(off.clip(min=0.0).sum(axis=0), -off.clip(max=0.0).sum(axis=0)))
 
     def errors(self, sets: IntArray) -> FloatArray:

@@ -1,8 +1,9 @@
 """The resistors a person owns, and what one leg can be made of with them."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
+from itertools import groupby
 from math import isclose
 
 import numpy as np
@@ -13,7 +14,16 @@ from workbench.circuit.series import Series, series_values
 from workbench.errors import NetworkError
 from workbench.units import format_quantity
 
-__all__ = ["MOST_PARTS", "Arrangement", "Drawer", "Leg", "Options", "OwnedPart", "leg_options"]
+__all__ = [
+    "MOST_PARTS",
+    "Arrangement",
+    "Drawer",
+    "Leg",
+    "Options",
+    "OwnedPart",
+    "leg_options",
+    "listed_words",
+]
 
 MOST_PARTS = 3
 """Parts of one leg at most. [1]"""
@@ -23,6 +33,8 @@ _LEAST_OHMS, _MOST_OHMS = 10.0, 1e6
 """Where a series is taken from; beyond, a leg of a video ladder does nothing or too much. [Ω]"""
 _ALIKE = 1e-6
 """Relative difference up to which a value in a project is that of a part; it may have been typed. [1]"""
+_SEVERAL = 3
+"""Legs alike in a row from which they are counted, not listed. [1]"""
 _SAME = 1e-9
 """Relative difference below which two resistances are one. [1]"""
 
@@ -71,6 +83,15 @@ class Drawer:
             return None
         return sum(part.count or 0 for part in found)
 
+    def without(self, values: Iterable[float]) -> "Drawer":
+        """Return what is left when resistors of some values are taken out, as far as there are any. [Ω]"""
+        left = list(self.parts)
+        for ohms in values:
+            place = next((i for i, part in enumerate(left) if part.is_of(ohms)), None)
+            if place is not None and (count := left[place].count) is not None:
+                left[place : place + 1] = [replace(left[place], count=count - 1)] if count > 1 else []
+        return Drawer(tuple(left))
+
 
 class Arrangement(Enum):
     """How the parts of a leg stand together."""
@@ -102,6 +123,16 @@ class Leg:
         """Return how the leg is made, as ``1 kΩ || 4.7 kΩ``."""
         letters = dict(zip("abc", (format_quantity(part.ohms, "Ω") for part in self.parts), strict=False))
         return "".join(letters.get(mark, mark) for mark in self.arrangement.value)
+
+
+def listed_words(legs: Iterable[Leg]) -> list[str]:
+    """Return how legs are made, three and more alike in a row as one: ``3 × 1.1 kΩ``, ``2.2 kΩ``."""
+    words: list[str] = []
+    for (each, kind), run in groupby(legs, lambda leg: (leg.words, leg.arrangement)):
+        count = len(list(run))
+        together = each if kind is Arrangement.SINGLE else f"({each})"
+        words += [f"{count} × {together}"] if count >= _SEVERAL else [each] * count
+    return words
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -1,15 +1,16 @@
 """The best values for the channels of a board, from a series or from a drawer."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from enum import Enum
+from typing import TypeVar
 
 import numpy as np
 
 from workbench.circuit.fit.board import Board
-from workbench.circuit.fit.channel import OpenChannel, UsesArray, open_channel
-from workbench.circuit.fit.drawer import MOST_PARTS, Drawer, Leg, Options, leg_options
-from workbench.circuit.fit.search import IntArray
+from workbench.circuit.fit.channel import OpenChannel, UsesArray, kept_ohms, open_channel
+from workbench.circuit.fit.drawer import MOST_PARTS, Drawer, Leg, leg_options
+from workbench.circuit.fit.task import IntArray
 from workbench.circuit.linearity import linearity
 from workbench.circuit.network import Driver, Load, Network, Zeros
 from workbench.circuit.sizing import FULL_SCALE_VOLTS
@@ -71,6 +72,8 @@ class Fit:
     """Best first."""
 
 
+Found = TypeVar("Found")
+
 _USUAL_OHMS = 75.0
 _ROUNDING_VOLTS = 1e-12
 _NEAR = 3.0
@@ -95,11 +98,12 @@ def find_fit(
     Parameters
     ----------
     networks : sequence of Network
-        The channels; shunts and series resistors keep their values.
+        The channels; shunts and series resistors keep their values. The legs of a segmented ladder are
+        chosen one by one, and the order in which its thermometer legs rise with them.
     driver, load : Driver, Load
         Pins and monitor.
     drawer : Drawer
-        What there is to choose from, for all channels together.
+        What there is to choose from, for all channels together. Those that keep their values come first.
     most_parts : int
         Parts of one leg at most, ``1 <= most_parts <= 3``. [1]
     aim : Aim
@@ -122,17 +126,22 @@ def find_fit(
     Where high and low on-resistance differ, or zeros float, the search takes their mean for all pins,
     driven. The figures of its candidates are exact, but nothing is proved then.
     """
-    most_parts = min(most_parts, 1 + _spare(drawer, networks))
-    options = leg_options(drawer, most_parts)
-    channels = _opened(networks, driver, load, options, names)
+    kept = _of_each(networks, names, kept_ohms)
+    left = drawer.without(ohms for network in networks for ohms in kept[network])
+    if drawer.parts:
+        besides = "" if left == drawer else " besides those that keep their values"
+        most_parts = min(most_parts, 1 + _spare(left, networks, besides))
+    options = leg_options(left, most_parts)
+    opened = _of_each(networks, names, lambda network: open_channel(network, driver, load, options))
+    channels = [opened[network] for network in networks]
     counts, _ = options.counted()
     board = Board(channels, counts, progress)
     best = board.best(1)
     for parts in range(2, most_parts + 1):
         best = board.best(parts, best)
-    chosen = {Aim.LEVEL: best.sets} | _alternatives(board, most_parts, driver, load)
-    candidates = [_candidate(aim, channels, sets, driver, load) for aim, sets in chosen.items()]
-    ranked = best_first(_distinct(candidates), aim)
+    sets = {Aim.LEVEL: best.sets} | _alternatives(board, most_parts, driver, load)
+    candidates = [_candidate(aim, channels, chosen, driver, load) for aim, chosen in sets.items()]
+    ranked = best_first({each.networks: each for each in reversed(candidates)}.values(), aim)
     if driver.zeros is Zeros.DRIVEN and driver.high_ohms == driver.low_ohms:
         reached = min(candidate.worst_error_volts for candidate in ranked)
         gap = max(0.0, min(reached, best.worst_error_volts) - best.bound_volts)
@@ -154,33 +163,32 @@ def best_at(candidates: Sequence[Candidate]) -> dict[int, tuple[Aim, ...]]:
     return {id(each): tuple(aim for aim in Aim if first[aim] == id(each)) for each in candidates}
 
 
-def _spare(drawer: Drawer, networks: Sequence[Network]) -> int:
+def _spare(drawer: Drawer, networks: Sequence[Network], besides: str) -> int:
     """Return how many parts there are besides one for each leg; no leg takes more of them than all."""
-    if not drawer.parts or any(part.count is None for part in drawer.parts):
+    if any(part.count is None for part in drawer.parts):
         return MOST_PARTS
-    there, needed = sum(part.count or 0 for part in drawer.parts), sum(n.bits for n in networks)
+    there, needed = sum(part.count or 0 for part in drawer.parts), sum(n.n_pins for n in networks)
     if there < needed:
-        raise NetworkError(
-            f"The drawer holds {there} resistors, but {needed} legs need one each at least: add more."
-        )
+        legs = "1 leg needs one" if needed == 1 else f"{needed} legs need one each"
+        raise NetworkError(f"The drawer holds {there} resistors{besides}, but {legs} at least: add more.")
     return there - needed
 
 
-def _opened(
-    networks: Sequence[Network], driver: Driver, load: Load, options: Options, names: Sequence[str]
-) -> list[OpenChannel]:
-    """Return the channels with their values open, alike ones as the same object."""
-    opened: dict[Network, OpenChannel] = {}
+def _of_each(
+    networks: Sequence[Network], names: Sequence[str], find: Callable[[Network], Found]
+) -> dict[Network, Found]:
+    """Return what is found of each channel; a refusal names the channels it is about."""
+    found: dict[Network, Found] = {}
     refused: dict[Network, NetworkError] = {}
     for network in dict.fromkeys(networks):
         try:
-            opened[network] = open_channel(network, driver, load, options)
+            found[network] = find(network)
         except NetworkError as error:
             refused[network] = error
     for reason in refused.values():
         called = [name for name, network in zip(names, networks, strict=False) if network in refused]
-        raise NetworkError(f"{', '.join(called)}: {reason}") if opened and called else reason
-    return [opened[network] for network in networks]
+        raise NetworkError(f"{', '.join(called)}: {reason}") if found and called else reason
+    return found
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -287,7 +295,3 @@ def _rank(aim: Aim, candidate: Candidate) -> tuple[float, float]:
         Aim.PARTS: float(candidate.n_parts),
     }[aim]
     return first, candidate.worst_error_volts
-
-
-def _distinct(candidates: Iterable[Candidate]) -> list[Candidate]:
-    return list({candidate.networks: candidate for candidate in reversed(list(candidates))}.values())

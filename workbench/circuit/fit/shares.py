@@ -6,7 +6,7 @@ from itertools import count
 import numpy as np
 import numpy.typing as npt
 
-from workbench.circuit.fit.search import IntArray, Pool
+from workbench.circuit.fit.task import IntArray, Pool
 
 __all__ = ["best_together"]
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbench.circuit.fit.drawer import Leg
+from workbench.circuit.fit.drawer import Leg, listed_words
 from workbench.circuit.fit.fit import Aim, Candidate, best_at, best_first
 from workbench.circuit.sizing import FULL_SCALE_VOLTS
 from workbench.gui.widgets import Sign
@@ -132,4 +132,4 @@ def legs_words(candidate: Candidate) -> str:
 
 
 def _legs(legs: Sequence[Leg]) -> str:
-    return " · ".join(leg.words for leg in legs)
+    return " · ".join(listed_words(legs))
