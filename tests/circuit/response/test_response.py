@@ -74,7 +74,9 @@ def test_a_step_is_the_sum_of_the_pixels_so_far(path):
     n = min(volts.shape[0] - 1, int(step.time_s[-1] / PIXEL_S))
     held = np.cumsum(volts, axis=0)[:n].ravel()
     expected = np.interp(np.arange(n * 16) * PIXEL_S / 16, step.time_s, step.volts)
-    np.testing.assert_allclose(held, expected, atol=2e-3 * np.abs(step.volts).max())
+    # A pixel's pulse is cut off where a step goes on creeping.
+    lossy = path[3] is not None and path[3].loss_db_per_m > 0
+    np.testing.assert_allclose(held, expected, atol=(1e-2 if lossy else 2e-3) * np.abs(step.volts).max())
 
 
 def test_a_pixel_without_capacitance_is_the_drivers_own_trapezoid():

@@ -4,13 +4,17 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from workbench.circuit.response.line import Line, passages_on
+from workbench.circuit.ports import FloatArray
+from workbench.circuit.response.laplace import ramp_answers
 from workbench.circuit.response.path import Path
-from workbench.circuit.response.ramp import grid_for, ramp_on
-from workbench.circuit.response.transform import mix
+from workbench.circuit.response.transform import ComplexArray, mix
 
 __all__ = ["Ghost", "first_ghost"]
 
+_SAMPLES = 32
+"""Samples of the echo over the ramp, and over each lag from either end of it on. [1]"""
+_LAGS = 4.0
+"""Time constants in which a spike reaches its peak. [1]"""
 _NO_ECHO = 1e-6
 """Share of the first arrival below which an echo is none. [1]"""
 
@@ -42,23 +46,26 @@ def first_ghost(path: Path) -> Ghost | None:
     ----------
     .. [1] W. D. Stevenson, "Elements of Power System Analysis", lattice diagrams (example 5.6).
     """
-    line = path.line
+    line, pins = path.line, path.poles.shares.sum(axis=0)
     if line is None or not path.echoes:
         return None
-    ratio = _ratio(path, line)
-    return Ghost(ratio, line.trip_s) if abs(ratio) > _NO_ECHO else None
 
+    def waves(omega: ComplexArray) -> ComplexArray:
+        lagging = path.poles.lagging(omega)
+        first, again = path.waves(omega, lagging, line.passages(omega, trip_s=0.0))
+        arrival = mix(pins, lagging) * first
+        return np.stack((arrival, arrival * again))
 
-def _ratio(path: Path, line: Line) -> float:
-    """Return the farthest of the echo, each wave seen from its own arrival on. [1]"""
-    watched_s = max(line.trip_s if line.lossy else 0.0, path.lags_settled_s)
-    grid = grid_for(path, 2.0 * watched_s + line.creep_s)
-    ramp, early_s = ramp_on(grid, path)
-    lagging = grid.lagging(path.poles.lags_s)
-    first, again = path.waves(grid.omega, lagging, passages_on(line, grid, trip_s=0.0))
-    sent = np.fft.rfft(np.diff(ramp, prepend=0.0)) * mix(path.poles.shares.sum(axis=0), lagging)
-    waves = np.stack((sent * first, sent * first * again))
-    n_watched = min(int((watched_s + early_s) / grid.step_s) + 1, grid.n_samples)
-    arrival, echo = np.cumsum(np.fft.irfft(waves, grid.n_samples), axis=1)[:, :n_watched]
+    watched_s = max(line.trip_s, path.lags_settled_s)
+    arrival, echo = ramp_answers(waves, np.append(_instants(path), watched_s), path.rise_s)
     farthest, came = float(echo[np.argmax(np.abs(echo))]), float(arrival[-1])
-    return farthest / came if came else 0.0
+    if abs(farthest) <= _NO_ECHO * abs(came) or not came:
+        return None
+    return Ghost(farthest / came, line.trip_s)
+
+
+def _instants(path: Path) -> FloatArray:
+    """Return instants at which an echo may go farthest. [s]"""
+    part = np.linspace(0.0, 1.0, _SAMPLES)
+    peaks = np.outer(_LAGS * path.arrival_lags_s, part).ravel()
+    return np.concatenate((path.rise_s * part, peaks, path.rise_s + peaks))

@@ -8,7 +8,7 @@ import numpy as np
 from workbench.circuit.codes import first_codes, pin_states
 from workbench.circuit.network import Cable, Driver, Load, Network
 from workbench.circuit.ports import FloatArray
-from workbench.circuit.response.edges import edges_of
+from workbench.circuit.response.edges import Edges, edges_of
 from workbench.circuit.response.path import find_path
 from workbench.circuit.response.transform import all_skews, mix, read_only
 
@@ -61,7 +61,7 @@ def glitches(
         return ()
     skews = all_skews(network, skews_s)
     edges = edges_of(path)
-    time_s = _joined(edges.time_s, skews, even=edges.even)
+    time_s = _joined(edges, skews)
     moving = np.array(
         [
             np.interp(time_s - skew, edges.time_s, volts, left=0.0)
@@ -73,13 +73,14 @@ def glitches(
     return tuple(_glitch(code, states, path.weights_volts, time_s, moving) for code in steps)
 
 
-def _joined(time_s: FloatArray, skews_s: FloatArray, *, even: bool) -> FloatArray:
+def _joined(edges: Edges, skews_s: FloatArray) -> FloatArray:
     """Return instants that resolve every pin's edge, and the moment before it in case it is a step. [s]
 
-    Evenly spaced instants do so at any time; others are closer together at the start of an edge.
+    Where there are no even ones, an edge's own instants are taken as late as each edge is.
     """
     starts = np.unique(np.append(skews_s, 0.0))
-    grids = [time_s] if even else [time_s + start for start in starts]
+    even = len(edges.even_s) > 0
+    grids = [edges.time_s, edges.even_s] if even else [edges.time_s + start for start in starts]
     return np.unique(np.concatenate((np.nextafter(starts, -1.0), starts, *grids)))
 
 

@@ -7,8 +7,7 @@ from functools import lru_cache
 import numpy as np
 
 from workbench.circuit.network import Cable, Load
-from workbench.circuit.ports import FloatArray
-from workbench.circuit.response.transform import ComplexArray, Grid
+from workbench.circuit.response.transform import ComplexArray, Frequencies, Grid
 
 __all__ = ["SPEED_OF_LIGHT", "Line", "Passages", "passages_on"]
 
@@ -68,7 +67,7 @@ class Line:
         """Return whether the cable takes anything from a wave."""
         return self.cable.loss_db_per_m > 0.0
 
-    def loss(self, omega: FloatArray) -> ComplexArray:
+    def loss(self, omega: Frequencies) -> ComplexArray:
         """Return the factor of one passage without its delay. [1]"""
         if not self.lossy:
             return np.ones(len(omega), np.complex128)
@@ -77,8 +76,8 @@ class Line:
         return np.asarray(np.exp(-(1.0 + 1.0j) * nepers * root))
 
     @property
-    def creep_s(self) -> float:
-        """Return the time after which one passage of a step lacks a hundredth of its height. [s]
+    def skin_s(self) -> float:
+        """Return the time of the skin effect on one passage. [s]
 
         Notes
         -----
@@ -86,8 +85,17 @@ class Line:
         ``sqrt(k / (pi t))`` (M. Abramowitz, I. A. Stegun, "Handbook of Mathematical Functions", 29.3.83).
         """
         nepers = self.cable.metres * self.cable.loss_db_per_m / _NEPER_DB
-        k = nepers**2 / (math.pi * self.cable.loss_at_hz)
-        return k / (math.pi * 0.01**2)
+        return nepers**2 / (math.pi * self.cable.loss_at_hz)
+
+    @property
+    def creep_s(self) -> float:
+        """Return the time after which one passage of a step lacks a hundredth of its height. [s]"""
+        return self.skin_s / (math.pi * 0.01**2)
+
+    @property
+    def crept_s(self) -> float:
+        """Return the time after which one passage of a step lacks a ten-thousandth of its height. [s]"""
+        return 1e4 * self.creep_s
 
     @property
     def lag_s(self) -> float:
@@ -99,22 +107,30 @@ class Line:
         """Return the volts at the monitor for each volt of a wave that arrives, at rest. [1]"""
         return 2.0 / (1.0 + self.cable.ohms * self.load.siemens)
 
-    def load_reflection(self, omega: FloatArray) -> ComplexArray:
+    def load_reflection(self, omega: Frequencies) -> ComplexArray:
         """Return the part of a wave that the monitor reflects. [1]"""
-        return np.asarray(self.passed_on / (1.0 + 1j * omega * self.lag_s) - 1.0)
+        return self.passed_on * self._lagging(omega) - 1.0
 
-    def passages(
-        self, omega: FloatArray, lagging: ComplexArray | None = None, *, trip_s: float | None = None
-    ) -> Passages:
+    def _lagging(self, omega: Frequencies) -> ComplexArray:
+        return np.asarray(1.0 / (1.0 + 1j * omega * self.lag_s), np.complex128)
+
+    def first_passage(self, omega: Frequencies) -> ComplexArray:
+        """Return volts at the monitor for each volt sent, before any echo and without the delay. [1]"""
+        return self.loss(omega) * self._lagging(omega) * self.passed_on
+
+    def passages(self, omega: Frequencies, *, trip_s: float | None = None) -> Passages:
         """Return what the cable and the monitor do to a wave, whatever sends it.
 
-        ``lagging`` is the answer of the monitor's own lag, where it is not taken as it is, and ``trip_s``
-        how long a wave is thought to be away, where that is not as long as it really is.
+        ``trip_s`` is how long a wave is thought to be away, where that is not as long as it really is.
         """
-        lag = 1.0 / (1.0 + 1j * omega * self.lag_s) if lagging is None else lagging
-        loss, passed_on = self.loss(omega), self.passed_on * lag
-        away = np.exp(-1j * (self.trip_s if trip_s is None else trip_s) * omega)
-        return Passages(loss * passed_on, (passed_on - 1.0) * loss**2 * away)
+        away_s = self.trip_s if trip_s is None else trip_s
+        away = np.asarray(np.exp(-1j * away_s * omega), np.complex128)
+        return self.joined(self.loss(omega), self._lagging(omega), away)
+
+    def joined(self, loss: ComplexArray, lagging: ComplexArray, away: ComplexArray) -> Passages:
+        """Return the passages made of the loss of one, the monitor's own lag, and the delay of two."""
+        passed_on = self.passed_on * lagging
+        return Passages(loss * passed_on, (passed_on - 1.0) * (loss * loss * away))
 
     def waves(self, passages: Passages, source_impedance: ComplexArray) -> tuple[ComplexArray, ComplexArray]:
         """Return the first arrival at the monitor, and what is left of a wave there a round trip later.
@@ -139,6 +155,7 @@ class Line:
 
 
 @lru_cache(maxsize=8)
-def passages_on(line: Line, grid: Grid, *, trip_s: float | None = None) -> Passages:
+def passages_on(line: Line, grid: Grid) -> Passages:
     """Return the passages on the samples of a transform; an edit of the network needs no new ones."""
-    return line.passages(grid.omega, grid.lagging(np.array([line.lag_s]))[1], trip_s=trip_s)
+    loss = grid.sampled(line.loss) if line.lossy else line.loss(grid.omega)
+    return line.joined(loss, grid.lagging(np.array([line.lag_s]))[1], np.exp(-1j * line.trip_s * grid.omega))

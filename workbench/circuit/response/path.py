@@ -29,7 +29,7 @@ from workbench.circuit.network import (
 from workbench.circuit.ports import FloatArray
 from workbench.circuit.response.line import Line, Passages
 from workbench.circuit.response.poles import Poles, find_poles
-from workbench.circuit.response.transform import ComplexArray, mix
+from workbench.circuit.response.transform import ComplexArray, Frequencies, mix
 from workbench.circuit.solution import find_problems
 
 __all__ = ["LAGS", "Path", "find_path"]
@@ -64,7 +64,7 @@ class Path:
         return (1.0 + load) / left if left > 1e-9 else 0.0
 
     def waves(
-        self, omega: FloatArray, lagging: ComplexArray, passages: Passages | None = None
+        self, omega: Frequencies, lagging: ComplexArray, passages: Passages | None = None
     ) -> tuple[ComplexArray, ComplexArray]:
         """Return the first arrival at the monitor, and the part of it that comes again. [1]
 
@@ -99,6 +99,12 @@ class Path:
         if self.line is None:
             return self.poles
         return self.poles.through(self.line.lag_s, self.line.passed_on)
+
+    @property
+    def arrival_lags_s(self) -> FloatArray:
+        """Return the time constants of the first arrival, shape (n_lags,). [s]"""
+        behind = 0.0 if self.line is None else self.line.lag_s
+        return np.append(self.poles.lags_s, behind) if behind else self.poles.lags_s
 
     @property
     def echoes(self) -> bool:

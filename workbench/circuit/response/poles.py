@@ -12,7 +12,7 @@ import numpy as np
 from workbench.circuit.graph import Wiring
 from workbench.circuit.network import Network
 from workbench.circuit.ports import FloatArray, Sources, reduce_to_ports
-from workbench.circuit.response.transform import ComplexArray
+from workbench.circuit.response.transform import ComplexArray, Frequencies
 
 __all__ = ["Poles", "find_poles"]
 
@@ -38,7 +38,7 @@ class Poles:
     impedance: FloatArray
     """Output volts for each ampere into the output, shape (1 + n_lags,). [Ω]"""
 
-    def lagging(self, omega: FloatArray) -> ComplexArray:
+    def lagging(self, omega: Frequencies) -> ComplexArray:
         """Return 1 and each lag's ``1 / (1 + j omega lag)``, shape (1 + n_lags, n_frequencies). [1]"""
         rows = np.ones((1 + len(self.lags_s), len(omega)), dtype=np.complex128)
         rows[1:] = 1.0 / (1.0 + 1j * np.outer(self.lags_s, omega))

@@ -101,14 +101,14 @@ def _bandwidth_hz(path: Path) -> float | None:
         return left - math.sqrt(0.5) * abs(float(pins.sum()) * path.settled_line)
 
     hz = _probing_hz(path)
-    for _ in range(3):
+    for _ in range(2):
         over = excess(hz)
         late = int(np.argmax(over < 0.0))
         if over[late] >= 0.0:
             return None
         early = max(late - 1, 0)
         corner = float(np.interp(0.0, -over[[early, late]], hz[[early, late]]))
-        hz = np.linspace(hz[early], hz[late], 33)
+        hz = np.linspace(hz[early], hz[late], 257)
     return corner
 
 

@@ -1,7 +1,7 @@
 """The Fourier transform's grid and drive, the bounds it is kept to, and products with long rows."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import TypeVar
@@ -16,6 +16,7 @@ __all__ = [
     "MOST_SAMPLES",
     "SAMPLES_PER_CHANGE",
     "ComplexArray",
+    "Frequencies",
     "Grid",
     "all_skews",
     "mix",
@@ -24,6 +25,8 @@ __all__ = [
 ]
 
 ComplexArray = npt.NDArray[np.complex128]
+Frequencies = FloatArray | ComplexArray
+"""Angular frequencies, complex where a Laplace transform is inverted. [rad/s]"""
 Number = TypeVar("Number", np.float64, np.complex128)
 
 MOST_SAMPLES = 1 << 16
@@ -77,6 +80,29 @@ class Grid:
         back = _sample_back(self)
         rows[1:] = (1.0 - gain + (gain - decay) * back) / (1.0 - decay * back)
         return rows
+
+    def sampled(self, answer: Callable[[FloatArray], ComplexArray]) -> ComplexArray:
+        """Return what an answer to frequencies makes of samples, shape (n_frequencies,). [1]
+
+        Parameters
+        ----------
+        answer : callable
+            From angular frequencies, ``0 <= omega``, to what becomes of them.
+
+        Notes
+        -----
+        Samples that run straight from each to the next hold frequencies above the highest of the grid,
+        as ``sinc**2`` of them; those next above it are added to what they look like in samples.
+        """
+        total: ComplexArray = np.zeros(self.n_samples // 2 + 1, np.complex128)
+        whole = np.zeros(len(total))
+        for alias in (-1, 0, 1):
+            omega = self.omega + alias * 2.0 * math.pi / self.step_s
+            share = np.sinc(omega * (self.step_s / (2.0 * math.pi))) ** 2
+            shown = answer(np.abs(omega))
+            total += share * (shown.conj() if alias < 0 else shown)
+            whole += share
+        return total / whole
 
     def ramp(self, rise_s: float) -> FloatArray:
         """Return the drivers' edge; one shorter than two samples would ring in the transform. [1]"""
