@@ -69,7 +69,8 @@ def refresh(mode: Mode, monitor: MonitorRange | None) -> Iterator[Finding]:
         low=-LOCK_PPM * 1e-4,
         high=LOCK_PPM * 1e-4,
         source=f"clock tolerance of ±0.5 %; {LOCK_SOURCE}",
-        why="Outside it a monitor need not lock, though many still do.",
+        why="A monitor finds its row by line rate and field rate; more than 0.5 % off either it need not "
+        "lock, though many still do.",
         remedy_text=f"Bring pixel clock and totals to those of {row.name}: {row.h.total} px a line, "
         f"{row.v.total} lines a frame.",
     )

@@ -9,6 +9,7 @@ from workbench.circuit.ladders import weighted
 from workbench.circuit.network import Driver
 from workbench.gui.findings import FindingsStrip
 from workbench.gui.findings.sentence import fitting_lines, shortened
+from workbench.gui.findings.why import WhyCard
 from workbench.project.document import Channel, Channels
 from workbench.project.edits.drive import set_supply
 
@@ -228,3 +229,56 @@ def len_px(text: str) -> float:
 
 def width_of(sentence, text: str) -> float:
     return sentence.metrics.horizontalAdvance(text) - 2
+
+
+@pytest.fixture
+def folded(strip):
+    shown = strip()
+    shown.resize(1500, 44)
+    shown.set_folded(folded=True)
+    return shown
+
+
+def why_cards(shown):
+    return [card for card in shown.findChildren(WhyCard) if card.isVisible()]
+
+
+@pytest.mark.parametrize("ask", ["button", "sentence", "key"])
+def test_folded_it_tells_the_finding_whole_when_asked(qtbot, folded, ask):
+    finding = folded.finding
+    if ask == "key":
+        {spec.id: spec for spec in folded.action_specs()}["findings.why"].callback()
+    else:
+        clicked = folded.ask if ask == "button" else folded.headline
+        qtbot.mouseClick(clicked, Qt.MouseButton.LeftButton)
+
+    (card,) = why_cards(folded)
+    assert card.headline.text() == finding.headline
+    assert card.why.text() == finding.why
+    assert card.advice.text() == finding.remedy_text
+    assert card.source.text() == folded.source.text()
+
+
+def test_the_card_mends_and_closes(qtbot, folded):
+    qtbot.mouseClick(folded.ask, Qt.MouseButton.LeftButton)
+    (card,) = why_cards(folded)
+
+    qtbot.mouseClick(card.remedy, Qt.MouseButton.LeftButton)
+
+    assert not why_cards(folded)
+    assert folded.bench.session.undo_label == "Use E24 values for R1, R4, R5"
+
+
+def test_the_tip_of_a_sentence_tells_why_in_lines_that_fit(folded):
+    tip = folded.headline.toolTip()
+
+    assert " ".join(folded.finding.why.split()) in " ".join(tip.split())
+    assert "IEC 60063" in tip
+    assert max(map(len, tip.splitlines())) <= 84
+
+
+def test_unfolded_the_reason_is_there_and_not_asked_for(strip):
+    shown = strip()
+
+    assert shown.why.isVisible()
+    assert not shown.ask.isVisible()

@@ -60,18 +60,17 @@ def _broken(text: str, width: float, measure: Callable[[str], float]) -> list[st
 
 
 class Sentence(Control):
-    """The headline of a finding; a click chooses the part it is about."""
+    """The headline of a finding; its tip tells the finding whole."""
 
     def __init__(self, bench: Bench, *, size: float, weight: int, parent: QWidget | None = None) -> None:
         super().__init__(bench, "", parent)
         self._size, self._weight, self._lines = size, weight, 1
 
-    def say(self, text: str, *, about_parts: bool) -> None:
-        """Show another sentence; one about parts can be clicked."""
+    def say(self, text: str, *, tip: str = "") -> None:
+        """Show another sentence."""
         if text != self.text():
             self.setText(text)
-            self.setToolTip(text)
-        self.setEnabled(about_parts)
+        self.setToolTip(tip or text)
         self.update()
 
     def set_size(self, size: float, weight: int, *, lines: int = 1) -> None:
@@ -82,6 +81,11 @@ class Sentence(Control):
     def shown_lines(self) -> list[str]:
         """Return what is said in the room there is."""
         return fitting_lines(self.text(), self.width(), self._lines, self._metrics.horizontalAdvance)
+
+    @property
+    def least_width(self) -> float:
+        """Width of the shortest form of what is said. [px]"""
+        return min(self._metrics.horizontalAdvance(form) for form in shortened(self.text()))
 
     @property
     def _metrics(self) -> QFontMetricsF:

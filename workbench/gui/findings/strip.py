@@ -12,7 +12,8 @@ from workbench.gui.bench import Bench
 from workbench.gui.findings.counts import CountButton
 from workbench.gui.findings.sentence import Sentence
 from workbench.gui.findings.steps import StepButton
-from workbench.gui.findings.words import finding_sign, source_line
+from workbench.gui.findings.why import WhyCard
+from workbench.gui.findings.words import finding_sign, remedy_label, same_key, source_line, whole_words
 from workbench.gui.widgets import Button, ButtonKind, Words, draw_sign
 from workbench.pipeline.result import Result
 from workbench.project.document import Project
@@ -44,6 +45,7 @@ class FindingsStrip(QWidget):
         self.headline = Sentence(bench, size=1.1, weight=600, parent=self)
         self.why = Words(bench, parent=self)
         self.source = Words(bench, size=0.86, role="dim", elided=True, parent=self)
+        self.ask = Button(bench, "Why?", ButtonKind.QUIET, self)
         self.remedy = Button(bench, "", ButtonKind.REMEDY, self)
         self.hint = Words(bench, "one step, can be undone", size=0.86, role="dim", parent=self)
         self.back = StepButton(bench, "Finding before", forward=False, parent=self)
@@ -56,7 +58,8 @@ class FindingsStrip(QWidget):
         self.remedy.clicked.connect(self.mend)
         self.back.clicked.connect(lambda: self.step(-1))
         self.next.clicked.connect(lambda: self.step(1))
-        self.headline.clicked.connect(self.choose_part)
+        self.headline.clicked.connect(self._on_headline)
+        self.ask.clicked.connect(self.explain)
         for severity, count in self.counts.items():
             count.clicked.connect(lambda _checked=False, s=severity: self.go_to(s))
         bench.theme_changed.connect(self._arrange)
@@ -68,11 +71,11 @@ class FindingsStrip(QWidget):
 
     def show_result(self, project: Project, result: Result) -> None:
         """Show a result's findings, staying at the one on show where it is still found."""
-        shown, before = self.finding, {(_key(f), f.severity) for f in self._findings}
+        shown, before = self.finding, {(same_key(f), f.severity) for f in self._findings}
         self._project, self._findings = project, result.findings
-        places = {_key(finding): place for place, finding in reversed([*enumerate(self._findings)])}
-        self._place = places.get(_key(shown), 0) if shown else 0
-        fresh = next((f for f in self._findings if (_key(f), f.severity) not in before), None)
+        places = {same_key(finding): place for place, finding in reversed([*enumerate(self._findings)])}
+        self._place = places.get(same_key(shown), 0) if shown else 0
+        fresh = next((f for f in self._findings if (same_key(f), f.severity) not in before), None)
         if shown and fresh and fresh.severity is not Severity.INFO:
             # This edit brought it up: it is what the person wants to know of, unless what is shown is graver.
             graver = shown.severity.rank < fresh.severity.rank
@@ -106,12 +109,23 @@ class FindingsStrip(QWidget):
 
     def choose_part(self) -> None:
         """Choose the part the finding on show is about, in the channel it is about."""
-        finding = self.finding
-        if finding is None or not finding.parts:
+        if (finding := self.finding) is None or not finding.parts:
             return
         if finding.channels and self.bench.view.channel not in finding.channels:
             self.bench.view.choose_channel(finding.channels[0])
         self.bench.view.choose(finding.parts[0])
+
+    def explain(self) -> None:
+        """Tell the finding on show whole, on a card over the strip."""
+        if self.finding is not None and self._project is not None:
+            source = source_line(self.finding, self._project)
+            card = WhyCard(self.bench, self.finding, source, self.mend, self.window())
+            card.open_over(self.headline)
+
+    def _on_headline(self) -> None:
+        self.choose_part()
+        if self._folded:
+            self.explain()
 
     def action_specs(self) -> tuple[ActionSpec, ...]:
         """Return what the strip offers to menus, finder and keys."""
@@ -121,13 +135,22 @@ class FindingsStrip(QWidget):
                 "findings.before", "Finding before", lambda: self.step(-1), "Findings", shortcut="Shift+F8"
             ),
             ActionSpec(
+                "findings.why",
+                "Why this finding",
+                self.explain,
+                "Findings",
+                shortcut="Alt+F8",
+                also="explain reason source",
+                enabled=lambda: bool(self._findings),
+            ),
+            ActionSpec(
                 "findings.mend",
                 "Mend the finding on show",
                 self.mend,
                 "Findings",
                 shortcut="Ctrl+F8",
                 also="fix remedy repair",
-                enabled=lambda: self.finding is not None and self.finding.remedy is not None,
+                enabled=lambda: bool(remedy_label(self.finding)),
             ),
         )
 
@@ -158,13 +181,8 @@ class FindingsStrip(QWidget):
         """Put the finding on show into words, if they are other words than before."""
         finding, project = self.finding, self._project
         source = source_line(finding, project) if finding and project else ""
-        said = (
-            self._place,
-            source,
-            finding and replace(finding, remedy=None),
-            self._counts(),
-            _label(finding),
-        )
+        bare = finding and replace(finding, remedy=None)
+        said = (self._place, source, bare, self._counts(), remedy_label(finding))
         if said == self._said:
             return
         self._said = said
@@ -172,12 +190,13 @@ class FindingsStrip(QWidget):
             current = finding is not None and finding.severity is severity
             button.show_count(self._counts()[severity], current=current)
         self.headline.say(
-            finding.headline if finding else "Nothing to say.", about_parts=bool(finding and finding.parts)
+            finding.headline if finding else "Nothing to say.",
+            tip=whole_words(finding, source) if finding else "",
         )
         if finding is not None:
             self.why.say(finding.why)
             self.source.say(source)
-            self.remedy.setText(_label(finding))
+            self.remedy.setText(remedy_label(finding))
             self.remedy.setToolTip(finding.remedy_text)
             self.setAccessibleDescription(f"{finding.headline} {finding.why}")
         self.position.say(f"{self._place + 1} of {len(self._findings)}")
@@ -191,11 +210,14 @@ class FindingsStrip(QWidget):
             self._arrange_folded()
         else:
             self._arrange_open()
+        finding = self.finding
+        self.headline.setEnabled(finding is not None and (self._folded or bool(finding.parts)))
         self.update()
 
     def _arrange_open(self) -> None:
         px, width = self.bench.px, self.width()
         self._show(self.title, self.why, self.source, self.position, *self.counts.values())
+        self._show(self.ask, shown=False)
         self.headline.set_size(1.1, 600)
         self._put(self.title, px(20), px(25))
         for row, button in enumerate(self.counts.values()):
@@ -239,6 +261,13 @@ class FindingsStrip(QWidget):
         right -= self.back.sizeHint().width()
         self._put(self.back, right, middle)
         end = self._arrange_remedy(right - px(8), middle)
+        asking = end - self.ask.sizeHint().width() - px(4)
+        # Where the sentence needs the room, a click on it asks as well.
+        asks = self.finding is not None and self.headline.least_width <= asking - text - px(12)
+        self._show(self.ask, shown=asks and not self.bench.projecting)
+        if self.ask.isVisibleTo(self):
+            end = asking
+            self._put(self.ask, end, middle)
         self._put(self.headline, text, middle, end - text - px(12))
 
     def _arrange_remedy(self, right: int, middle: int) -> int:
@@ -248,9 +277,8 @@ class FindingsStrip(QWidget):
         mends = mends and not self.bench.projecting
         self._show(self.remedy, shown=mends)
         self._show(self.hint, shown=mends and not self._folded)
-        several = len(self._findings) > 1
-        self._show(self.back, self.next, shown=several)
-        self._show(self.position, shown=several and not self._folded)
+        self._show(self.back, self.next, shown=len(self._findings) > 1)
+        self._show(self.position, shown=len(self._findings) > 1 and not self._folded)
         if not mends:
             return right
         width = self.remedy.sizeHint().width()
@@ -269,11 +297,3 @@ class FindingsStrip(QWidget):
     def _show(*widgets: QWidget, shown: bool = True) -> None:
         for widget in widgets:
             widget.setVisible(shown)
-
-
-def _label(finding: Finding | None) -> str:
-    return finding.remedy.label if finding and finding.remedy else ""
-
-
-def _key(finding: Finding) -> tuple[str, str]:
-    return finding.id, finding.subject

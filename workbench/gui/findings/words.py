@@ -1,11 +1,23 @@
 """How findings are counted and told in words."""
 
+from textwrap import fill
+
 from workbench.checks import Finding, Severity
 from workbench.gui.widgets import Sign
 from workbench.project.document import Project
 
-__all__ = ["count_sign", "count_words", "finding_sign", "source_line"]
+__all__ = [
+    "count_sign",
+    "count_words",
+    "finding_sign",
+    "remedy_label",
+    "same_key",
+    "source_line",
+    "whole_words",
+]
 
+_TIP_LETTERS = 84
+"""Length of a line in a tip, which breaks no plain text by itself. [1]"""
 _NOUNS = {Severity.FAIL: "failure", Severity.WARN: "warning", Severity.INFO: "note"}
 _SIGNS = {Severity.FAIL: Sign.FAILS, Severity.WARN: Sign.WARNS, Severity.INFO: Sign.NOTE}
 
@@ -31,3 +43,19 @@ def source_line(finding: Finding, project: Project) -> str:
     linked = " (linked)" if project.linked and len(finding.channels) > 1 else ""
     memory = "" if not finding.from_memory or "from memory" in finding.source else " (from memory)"
     return f"{finding.source}{memory} · {finding.subject}{linked}"
+
+
+def whole_words(finding: Finding, source: str) -> str:
+    """Return a finding told whole for a tip, a paragraph each: what, why, what to do, by whose word."""
+    told = (finding.headline, finding.why, finding.remedy_text, source)
+    return "\n\n".join(fill(words, _TIP_LETTERS) for words in told if words)
+
+
+def remedy_label(finding: Finding | None) -> str:
+    """Return what the button says that mends a finding; empty where none does."""
+    return finding.remedy.label if finding and finding.remedy else ""
+
+
+def same_key(finding: Finding) -> tuple[str, str]:
+    """Return what makes two findings of two results the same one."""
+    return finding.id, finding.subject

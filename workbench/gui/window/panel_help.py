@@ -18,7 +18,8 @@ HELP = {
     "findings": (
         "Findings",
         "What the checks found, the heaviest first: what, where, how much, why it matters and where the "
-        "limit comes from. A remedy is one step and can be undone.",
+        "limit comes from. Where there is one line only, a click on the sentence or Alt+F8 tells the rest. A "
+        "remedy is one step and can be undone.",
     ),
     "white": (
         "White, loaded and open",
