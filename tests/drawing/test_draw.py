@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.drawing.networks import board, networks, sheet
+from tests.drawing.networks import SHAPES, board, networks, sheet
 from tests.drawing.readback import AROUND, Netlist
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.network import (
@@ -116,7 +116,7 @@ def test_any_network_is_drawn_once_without_overlap_and_reads_back(network: Netwo
 
 
 @pytest.mark.parametrize("width", [540, 800, 1100])
-@pytest.mark.parametrize("network", SEVERAL_WAYS.values(), ids=SEVERAL_WAYS.keys())
+@pytest.mark.parametrize("network", [*SEVERAL_WAYS.values(), *SHAPES.values()], ids=[*SEVERAL_WAYS, *SHAPES])
 def test_ladders_and_odd_networks_read_back(network: Network, width: int) -> None:
     drawing = draw(network, board(network.bits, cable=Cable(2.0)), sheet(width))
 
@@ -126,9 +126,9 @@ def test_ladders_and_odd_networks_read_back(network: Network, width: int) -> Non
 
 @pytest.mark.parametrize("width", [540, 800])
 @pytest.mark.parametrize("height", [560, 900])
-@pytest.mark.parametrize("name", [name for name in SEVERAL_WAYS if "R-2R" in name or "weighted" in name])
-def test_no_text_of_a_ladder_lies_on_another_or_on_a_box(name: str, width: int, height: int) -> None:
-    network = SEVERAL_WAYS[name]
+@pytest.mark.parametrize("name", [*SHAPES, *(n for n in SEVERAL_WAYS if "R-2R" in n or "weighted" in n)])
+def test_no_text_lies_on_another_or_on_a_box_or_on_a_wire(name: str, width: int, height: int) -> None:
+    network = {**SEVERAL_WAYS, **SHAPES}[name]
 
     drawing = draw(network, board(network.bits), sheet(width, height))
 
@@ -139,6 +139,11 @@ def test_no_text_of_a_ladder_lies_on_another_or_on_a_box(name: str, width: int, 
         for text, room in boxes:
             inside = text == symbol.value.text and room.overlaps(symbol.body)
             assert inside or not room.overlaps(symbol.body), f"{text} lies on {symbol.part}"
+    for wire in drawing.wires:
+        for a, b in pairwise(wire.points):
+            line = Rect.between(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x) + 0.1, max(a.y, b.y) + 0.1)
+            crossed = [text for text, room in boxes if room.overlaps(line)]
+            assert crossed == [], f"a wire of {wire.node} crosses {crossed}"
 
 
 def test_the_wide_columns_are_where_the_page_of_the_look_has_them() -> None:

@@ -2,7 +2,7 @@
 
 May import the levels below (circuit) and units; knows no colour and no font. The window and
 the SVG export paint the same drawing. Start in ``draw.py``; ``plan.py`` decides what goes
-where, ``layout.py`` gives it places, ``elements.py`` says what comes out.
+where, ``stack.py`` puts it into rows, ``layout.py`` gives it places, ``elements.py`` says what comes out.
 """
 
 from workbench.drawing.board import H_SERIES, LOAD, V_SERIES, Board, SyncRow

@@ -1,7 +1,7 @@
 """From a network to its drawing: the parts in rows, the nodes as buses, the board around them."""
 
 from dataclasses import replace
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from workbench.circuit.codes import pin_label
 from workbench.circuit.network import GROUND, Load, Network, Resistor
@@ -20,10 +20,11 @@ from workbench.drawing.elements import (
 from workbench.drawing.faces import CAPTION, CURRENT, PIN, VOLTS
 from workbench.drawing.geometry import Point, Rect
 from workbench.drawing.layout import lay_out
-from workbench.drawing.plan import Row, make_plan
+from workbench.drawing.plan import Plan, make_plan
 from workbench.drawing.runs import Bus, Run
 from workbench.drawing.sheet import Sheet
 from workbench.drawing.sketch import Sketch
+from workbench.drawing.stack import Row
 from workbench.drawing.surroundings import draw_board, foot
 from workbench.drawing.symbols import brace, hang, lie
 from workbench.drawing.wires import find_crossings, find_dots
@@ -100,8 +101,12 @@ def _draw_row(sketch: Sketch, index: int, row: Row) -> None:
     y = layout.y(layout.levels[index])
     if row.pin is not None:
         _draw_key(sketch, row.pin, y)
-    if row.run is not None:
-        _draw_run(sketch, row.run, layout.slots[index], y)
+    drawn = [
+        (run, _draw_run(sketch, run, slot, y))
+        for run, slot in zip(row.runs, layout.slots[index], strict=True)
+    ]
+    for _, pieces in groupby(drawn, key=lambda each: each[0].chain or each[0]):
+        _draw_brace(sketch, [symbol for _, symbols in pieces for symbol in symbols])
 
 
 def _draw_key(sketch: Sketch, pin: int, y: float) -> None:
@@ -119,7 +124,7 @@ def _draw_key(sketch: Sketch, pin: int, y: float) -> None:
     else:
         bus = sketch.meet(Bus(node), y)
         sketch.wire(node, key.at, bus, role=WireRole.LEG, pin=pin)
-        served = any(row.run is not None and node in row.run.nodes for row in layout.plan.rows)
+        served = any(node in run.nodes for row in layout.plan.rows for run in row.runs)
         if served and not layout.sheet.slim:
             _draw_pin_places(sketch, pin, key, y)
 
@@ -149,25 +154,33 @@ def _draw_pin_places(sketch: Sketch, pin: int, key: Key, y: float) -> None:
         sketch.places.append(Place(Figure.PIN_VOLTS, volts, VOLTS, pin=pin))
 
 
-def _draw_run(sketch: Sketch, run: Run, slot: int, y: float) -> None:
+def _draw_run(sketch: Sketch, run: Run, slot: int, y: float) -> list[Symbol]:
     """Draw a run between its two buses, or between a bus and a ground symbol."""
     layout = sketch.layout
-    pins = {pin: index for index, pin in reversed(list(enumerate(layout.plan.network.pins)))}
-    pin = pins.get(run.start.node)
+    pin = _pin_of(layout.plan, run)
     role = WireRole.LEG if pin is not None else WireRole.PLAIN
-    if run.end.node == GROUND and pin is None:
+    if run.end.node == GROUND and run.start.node not in layout.plan.network.pins:
         run = run.turned()
     left, right = layout.columns.boxes[slot]
     symbols = lie(run, left, right, y, layout.sheet, layout.pitch, first=slot == 0)
     sketch.symbols += symbols
-    _draw_brace(sketch, run, symbols)
     if not symbols:
         sketch.wire(run.start.node, sketch.meet(run.start, y), sketch.meet(run.end, y))
-        return
+        return []
     _join(sketch, run.start, symbols[0].a, slot, role, pin)
     for one, other in pairwise(symbols):
         sketch.wire(one.nodes[1], one.b, other.a, role=role, pin=pin)
     _join(sketch, run.end, symbols[-1].b, slot, role, pin)
+    return symbols
+
+
+def _pin_of(plan: Plan, run: Run) -> int | None:
+    """Return the pin whose current alone a run carries; none for one that begins at another node."""
+    pins = {pin: index for index, pin in reversed(list(enumerate(plan.network.pins)))}
+    if run.start.node in pins or not run.chain:
+        return pins.get(run.start.node)
+    pieces = (other for row in plan.rows for other in row.runs if other.chain == run.chain)
+    return next((pins[piece.start.node] for piece in pieces if piece.start.node in pins), None)
 
 
 def _join(sketch: Sketch, bus: Bus, end: Point, slot: int, role: WireRole, pin: int | None) -> None:
@@ -183,8 +196,11 @@ def _join(sketch: Sketch, bus: Bus, end: Point, slot: int, role: WireRole, pin: 
         sketch.ground(end, min(end.x - 18 * unit, columns.ranks[0] - 14 * unit if slot == 0 else end.x))
 
 
-def _draw_brace(sketch: Sketch, run: Run, symbols: list[Symbol]) -> None:
-    found = brace(run, symbols, sketch.layout.sheet, sketch.layout.pitch)
+def _draw_brace(sketch: Sketch, symbols: list[Symbol]) -> None:
+    parts = {part.id: part for part in sketch.layout.plan.network.resistors}
+    found = brace(
+        symbols, [parts.get(symbol.part) for symbol in symbols], sketch.layout.sheet, sketch.layout.pitch
+    )
     if found:
         sketch.braces.append(found[0])
         sketch.labels.append(found[1])

@@ -7,7 +7,7 @@ from workbench.circuit.network import GROUND
 from workbench.drawing.board import Board
 from workbench.drawing.needs import Span, find_needs
 from workbench.drawing.plan import Plan
-from workbench.drawing.runs import Bus
+from workbench.drawing.runs import Bus, Run
 from workbench.drawing.sheet import TRACK, Columns, Pitch, Sheet, fit_columns, fit_pitch
 
 __all__ = ["Layout", "lay_out", "text_above"]
@@ -27,8 +27,8 @@ class Layout:
     exit_level: float
     spans: dict[Bus, Span]
     tracks: dict[Bus, int]
-    slots: dict[int, int]
-    """Which boxes' column the parts of each row stand in, counted from 0 at the pins."""
+    slots: tuple[tuple[int, ...], ...]
+    """Which boxes' column the parts of each run of each row stand in, counted from 0 at the pins."""
 
     def y(self, level: float) -> float:
         """Return the height of a level of the network. [px]"""
@@ -104,7 +104,7 @@ def lay_out(plan: Plan, board: Board, sheet: Sheet) -> Layout:
 
 def text_above(plan: Plan) -> bool:
     """Return whether the output's volts stand over its wire, because rungs hang below it."""
-    return bool(plan.rungs) and plan.tail.root == plan.spine.nodes[0]
+    return any(plan.tail.root == spine.nodes[0] for spine in plan.spines)
 
 
 def _above(plan: Plan, sheet: Sheet) -> float:
@@ -122,9 +122,9 @@ def _spans(plan: Plan, levels: tuple[float, ...], exit_level: float) -> dict[Bus
     for level, row in zip(levels, plan.rows, strict=True):
         if row.pin is not None:
             touch(Bus(plan.network.pins[row.pin]), level)
-        if row.run is not None:
-            touch(row.run.start, level)
-            touch(row.run.end, level)
+        for run in row.runs:
+            touch(run.start, level)
+            touch(run.end, level)
     for run in plan.tail.runs:
         touch(run.start, exit_level)
         touch(run.end, exit_level)
@@ -138,16 +138,17 @@ def _spans(plan: Plan, levels: tuple[float, ...], exit_level: float) -> dict[Bus
 
 
 def _tracks(plan: Plan, spans: dict[Bus, Span]) -> dict[Bus, int]:
-    """Give buses of one rank that reach past each other tracks of their own."""
+    """Give buses of one rank that reach past each other tracks of their own; a spine has one for all."""
+    columns = [[Bus(node) for node in spine.nodes] for spine in plan.spines]
+    upright = {bus for column in columns for bus in column}
     tracks: dict[Bus, int] = {}
     taken: dict[tuple[int, int], list[Span]] = {}
-    spine = [Bus(node) for node in plan.spine.nodes]
-    for bus in [*spine, *(bus for bus in spans if bus not in spine)]:
-        span, rank, track = spans[bus], plan.rank[bus], 0
-        while bus not in spine and any(_meet(span, other) for other in taken.get((rank, track), ())):
+    for column in [*columns, *([bus] for bus in spans if bus not in upright)]:
+        rank, here, track = plan.rank[column[0]], [spans[bus] for bus in column], 0
+        while any(_meet(span, other) for span in here for other in taken.get((rank, track), ())):
             track += 1
-        taken.setdefault((rank, track), []).append(span)
-        tracks[bus] = track
+        taken.setdefault((rank, track), []).extend(here)
+        tracks.update(dict.fromkeys(column, track))
     return tracks
 
 
@@ -155,19 +156,19 @@ def _meet(one: Span, other: Span) -> bool:
     return one.top <= other.bottom and other.top <= one.bottom
 
 
-def _slots(plan: Plan, levels: tuple[float, ...], spans: dict[Bus, Span]) -> dict[int, int]:
-    """Choose the boxes' column of each row: the first one, unless that would cross other buses."""
-    slots = {}
-    for index, row in enumerate(plan.rows):
-        run = row.run
-        if run is None or run.start.node == GROUND:
-            slots[index] = 0
-        elif run.end.node != GROUND:
-            slots[index] = plan.rank[run.start]
-        else:
-            rank = plan.rank[run.start]
-            passed = [
-                b for b, s in spans.items() if 0 < plan.rank[b] < rank and s.top <= levels[index] <= s.bottom
-            ]
-            slots[index] = max(rank - 1, 0) if passed else 0
-    return slots
+def _slots(plan: Plan, levels: tuple[float, ...], spans: dict[Bus, Span]) -> tuple[tuple[int, ...], ...]:
+    """Choose the boxes' column of each run: the first one, unless that would cross other buses."""
+    return tuple(
+        tuple(_slot(plan, run, level, spans) for run in row.runs)
+        for level, row in zip(levels, plan.rows, strict=True)
+    )
+
+
+def _slot(plan: Plan, run: Run, level: float, spans: dict[Bus, Span]) -> int:
+    if run.start.node == GROUND:
+        return 0
+    rank = plan.rank[run.start]
+    if run.end.node != GROUND:
+        return rank
+    passed = any(0 < plan.rank[bus] < rank and s.top <= level <= s.bottom for bus, s in spans.items())
+    return max(rank - 1, 0) if passed else 0

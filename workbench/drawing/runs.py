@@ -11,7 +11,7 @@ __all__ = ["JOINED", "Bus", "Part", "Run", "Step", "find_runs"]
 Part = Resistor | Capacitor
 
 JOINED = 2
-"""Parts drawn joined in one place of a row; a longer chain shows the node between them. [1]"""
+"""Parts drawn joined in one place of a row; a longer chain goes on in the next place. [1]"""
 
 
 class Bus(NamedTuple):
@@ -37,6 +37,13 @@ class Run:
     start: Bus
     end: Bus
     steps: tuple[Step, ...] = ()
+    chain: tuple[Part, ...] = ()
+    """Every part of the longer chain that it is a piece of; empty if it is all there is."""
+
+    @property
+    def joined(self) -> bool:
+        """Return whether its parts are drawn as some of several in series."""
+        return len(self.steps) > 1 or bool(self.chain)
 
     @property
     def between(self) -> tuple[NodeId, ...]:
@@ -51,7 +58,7 @@ class Run:
     def turned(self) -> "Run":
         """Return the same run met from its other end."""
         steps = tuple(Step(step.part, not step.flipped) for step in reversed(self.steps))
-        return Run(self.end, self.start, steps)
+        return Run(self.end, self.start, steps, self.chain)
 
     def seen_from(self, node: NodeId) -> "Run":
         """Return the run with ``node`` at its start."""
@@ -75,7 +82,27 @@ def find_runs(network: Network) -> tuple[Run, ...]:
         for node, here in at.items()
         if node not in anchors and len(here) == 2 and here[0] != here[1]
     }
-    return tuple(_walk(parts, through))
+    chains = (_from_pin(chain, network) for chain in _walk(parts, through))
+    return tuple(piece for chain in chains for piece in _pieces(chain))
+
+
+def _from_pin(chain: Run, network: Network) -> Run:
+    """Return a chain as it is read: from its pin, and towards ground."""
+    first, last = chain.nodes
+    backward = last in network.pins if first not in network.pins else False
+    return chain.turned() if backward or (first == GROUND and last != GROUND) else chain
+
+
+def _pieces(chain: Run) -> Iterator[Run]:
+    """Yield a chain in runs of at most `JOINED` parts."""
+    if len(chain.steps) <= JOINED:
+        yield chain
+        return
+    nodes = (chain.start, *map(Bus, chain.between), chain.end)
+    whole = tuple(step.part for step in chain.steps)
+    for first in range(0, len(chain.steps), JOINED):
+        steps = chain.steps[first : first + JOINED]
+        yield Run(nodes[first], nodes[first + len(steps)], steps, whole)
 
 
 def _parts_at(parts: tuple[Part, ...]) -> dict[NodeId, list[int]]:
@@ -87,6 +114,7 @@ def _parts_at(parts: tuple[Part, ...]) -> dict[NodeId, list[int]]:
 
 
 def _walk(parts: tuple[Part, ...], through: dict[NodeId, list[int]]) -> Iterator[Run]:
+    """Yield every chain of parts, each as one run however long it is."""
     met: set[int] = set()
     for index in range(len(parts)):
         if index in met:
@@ -94,7 +122,7 @@ def _walk(parts: tuple[Part, ...], through: dict[NodeId, list[int]]) -> Iterator
         met.add(index)
         run = Run(Bus(parts[index].a), Bus(parts[index].b), (Step(parts[index], flipped=False),))
         for _side in range(2):
-            while len(run.steps) < JOINED and (longer := _longer(run, parts, through, met)):
+            while longer := _longer(run, parts, through, met):
                 run = longer
             run = run.turned()
         yield run

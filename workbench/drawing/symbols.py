@@ -2,12 +2,12 @@
 
 from itertools import pairwise
 
-from workbench.circuit.network import Capacitor, NodeId
+from workbench.circuit.network import Capacitor, NodeId, Resistor
 from workbench.drawing.board import LOAD
 from workbench.drawing.elements import Align, Brace, Label, Symbol, SymbolKind
 from workbench.drawing.faces import CAPTION, NAME, SMALL_VALUE, VALUE, Face
 from workbench.drawing.geometry import Point, Rect
-from workbench.drawing.needs import JOINT, OVERHANG, value_text
+from workbench.drawing.needs import CLEAR, JOINT, OVERHANG, value_text
 from workbench.drawing.runs import Run, Step
 from workbench.drawing.sheet import Pitch, Sheet
 from workbench.units import format_quantity
@@ -20,8 +20,6 @@ PLATES_APART = 8.0
 """Distance of a capacitor's plates. [design px]"""
 ZIGZAG = 16.0
 """Height of a zig-zag. [design px]"""
-CLEAR = 18.0
-"""From the middle of a lying capacitor to its name and value, clear of the focus ring. [design px]"""
 
 
 def body_height(sheet: Sheet, pitch: Pitch) -> float:
@@ -52,13 +50,13 @@ def lie(
     over = OVERHANG * sheet.unit if first and count > 1 else 0.0
     each = (right - left + 2 * over - joint * (count - 1)) / count
     height = body_height(sheet, pitch)
-    face = VALUE if count == 1 else SMALL_VALUE
+    face = SMALL_VALUE if run.joined else VALUE
     symbols = []
     for place, (step, ends) in enumerate(zip(run.steps, _ends(run), strict=True)):
         start = left - over + place * (each + joint)
         box = Rect(round(start), y - height / 2, round(each), height)
         over_box = above or pitch.roomy
-        named = over_box or count == 1
+        named = over_box or count == 1 or isinstance(step.part, Capacitor)
         symbols.append(_lying(step, ends, box, face, sheet, above=over_box, named=named))
     return symbols
 
@@ -122,16 +120,23 @@ def _name(
     return Label(text, Point(body.right + 8 * unit, centre.y - 10 * unit), NAME)
 
 
-def brace(run: Run, symbols: list[Symbol], sheet: Sheet, pitch: Pitch) -> tuple[Brace, Label] | None:
-    """Return the bracket under a joined pair of resistors, and what they are together."""
-    parts = [step.part for step in run.steps]
-    if len(parts) < 2 or any(isinstance(part, Capacitor) for part in parts):
+def brace(
+    symbols: list[Symbol], parts: list[Resistor | None], sheet: Sheet, pitch: Pitch
+) -> tuple[Brace, Label] | None:
+    """Return the bracket under resistors in series, and what they are together; none for other parts."""
+    joined = [part for part in parts if part is not None]
+    if len(symbols) < 2 or len(joined) < len(symbols):
         return None
     unit = sheet.unit
     foot = max(max(symbol.body.bottom, symbol.value.at.y + 6 * unit) for symbol in symbols) + 5 * unit
     ends = Point(symbols[0].body.left, foot), Point(symbols[-1].body.right, foot)
-    together = format_quantity(sum(part.ohms for part in parts if not isinstance(part, Capacitor)), "Ω")
-    words = f"together {together}" if pitch.roomy else f"{' + '.join(p.id for p in parts)} = {together}"
+    together = format_quantity(sum(part.ohms for part in joined), "Ω")
+    choices = (
+        [f"together {together}"] if pitch.roomy else [f"{' + '.join(p.id for p in joined)} = {together}"]
+    )
+    choices += [f"{joined[0].id} … {joined[-1].id} = {together}", f"= {together}"]
+    room = ends[1].x - ends[0].x + 24 * unit
+    words = next((each for each in choices if sheet.measure(each, CAPTION) <= room), choices[-1])
     middle = Point((ends[0].x + ends[1].x) / 2, foot + 13 * unit)
     return Brace(*ends, drop=4 * unit), Label(words, middle, CAPTION, Align.CENTRE)
 
