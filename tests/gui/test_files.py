@@ -193,6 +193,7 @@ def test_every_template_opens_without_a_file(desk, template) -> None:
 
     assert desk.session.project == template.project()
     assert desk.session.path is None
+    assert template.description in desk.bench.actions.action(f"new.{template.id}").toolTip()
 
 
 @pytest.mark.parametrize(

@@ -5,6 +5,8 @@ from typing import Any
 
 import pytest
 
+from workbench.circuit.ladders import Topology, recognise
+from workbench.circuit.linearity import linearity
 from workbench.circuit.network import Driver, Load
 from workbench.circuit.series import Series, is_in
 from workbench.circuit.solution import solve_levels
@@ -12,6 +14,7 @@ from workbench.circuit.wish import LadderWish, Shape
 from workbench.errors import EditError
 from workbench.files.assets import asset_path
 from workbench.files.project_file import read_project
+from workbench.pipeline.run import Pipeline
 from workbench.project.document import Channel
 from workbench.project.templates import TEMPLATES, Template, Wishes, default_wiring, make_project
 from workbench.timing.search import find_mode
@@ -31,10 +34,10 @@ def test_the_shipped_file_is_the_template(template: Template) -> None:
 
 
 @pytest.mark.parametrize("template", TEMPLATES, ids=lambda template: template.title)
-def test_every_template_has_a_right_white(template: Template) -> None:
+def test_every_template_has_a_right_white_at_one_monitor(template: Template) -> None:
     project = template.project()
     for channel in Channel:
-        levels = solve_levels(project.channels[channel], project.driver, project.load)
+        levels = solve_levels(project.channels[channel], project.driver, replace(project.load, monitors=1))
         assert 0.665 <= levels.volts_by_code[-1] <= 0.770  # DAC table, see workbench.checks.limits
         assert levels.problems == ()
 
@@ -50,6 +53,32 @@ def test_every_template_says_itself_in_one_sentence() -> None:
         assert template.description.endswith(".")
         assert template.description.count(".") == template.description.count(". ") + 1
     assert len({template.title for template in TEMPLATES}) == len(TEMPLATES)
+
+
+def test_one_template_is_segmented() -> None:
+    (clock,) = (each for each in TEMPLATES if each.wishes[0].shape is Shape.SEGMENTED)
+    network = clock.project().channels.red
+
+    assert recognise(network) is Topology.SEGMENTED
+    legs = [part.ohms for part in network.resistors][: network.n_thermometer_pins]
+    assert len(legs) == 3
+    assert len(set(legs)) == 1
+    line = linearity(solve_levels(network, Driver(), Load()).volts_by_code)
+    assert line.max_dnl_lsb < 0.25
+
+
+def test_one_template_has_a_long_cable_and_a_monitor_too_many() -> None:
+    (second,) = (each for each in TEMPLATES if each.cable is not None)
+    project = second.project()
+
+    result = Pipeline().run(project)
+
+    assert result.channels.red.levels.volts_by_code[-1] == pytest.approx(0.415, abs=5e-4)
+    step = result.channels.red.step
+    assert step.first_ghost_ratio == pytest.approx(-0.18, abs=0.01)
+    # Own arithmetic: there and back, 2 × 10 m at 0.66 of light.
+    assert step.first_ghost_s == pytest.approx(2 * 10.0 / (0.66 * 299792458.0), rel=0.01)
+    assert {"full-scale", "load"} <= {finding.id for finding in result.findings}
 
 
 def test_pins_count_on_from_red_to_sync() -> None:

@@ -82,6 +82,8 @@ class Template:
     wishes: Wishes
     picture: Picture = _USUAL_PICTURE
     scanline: int = 1
+    load: Load = _USUAL_LOAD
+    cable: Cable | None = None
 
     @property
     def file(self) -> str:
@@ -94,6 +96,8 @@ class Template:
             find_mode(self.mode),
             self.wishes,
             name=self.title,
+            load=self.load,
+            cable=self.cable,
             picture=self.picture,
             scanline=self.scanline,
         )
@@ -108,6 +112,9 @@ def _weighted(*values: tuple[float, ...]) -> Wishes:
 
 _NODE_FARADS = 30e-12
 """Wires, pads and a connector at the node of a hand-made board. Our own guess. [F]"""
+_EVEN = LadderWish(
+    Shape.SEGMENTED, 5, thermometer=2, values=(1100.0, 2200.0, 4300.0, 8200.0), node_farads=_NODE_FARADS
+)
 _PAIR = LadderWish(Shape.R2R, 4, values=(255.0, 511.0), series=Series.E96, node_farads=_NODE_FARADS)
 
 TEMPLATES = (
@@ -146,5 +153,25 @@ TEMPLATES = (
         (_PAIR, _PAIR, _PAIR),
         Picture(Card.GREY_RAMP),
         scanline=240,
+    ),
+    Template(
+        "race-clock",
+        "Race clock",
+        "The regatta's race clock: segmented ladders of 5 bits, three equal legs for the top two.",
+        "640x480@60",
+        (_EVEN, _EVEN, _EVEN),
+        Picture(Card.CHANNEL_RAMPS),
+        scanline=80,
+    ),
+    Template(
+        "second-screen",
+        "Second screen",
+        "Ten metres of cable to one screen more than there should be: white falls, every edge has a ghost.",
+        "800x600@60",
+        _weighted((510.0, 1000.0, 2000.0, 3900.0, 8200.0)),
+        Picture(Card.COLOUR_BARS),
+        scanline=300,
+        load=Load(monitors=2),
+        cable=Cable(10.0),
     ),
 )

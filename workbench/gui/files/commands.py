@@ -50,7 +50,7 @@ def _template_spec(files: FilesFlow, template: Template) -> ActionSpec:
         f"New from {menu_title(template)}",
         lambda: files.start_from(template),
         "New",
-        tip="Starts a project from this template.",
+        tip=template.description,
     )
 
 
