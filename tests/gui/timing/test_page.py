@@ -2,12 +2,18 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QScrollArea
 
+from tests.edids import base_block
 from tests.exports.boards import board
 from tests.gui.gestures import drag
+from workbench.gui.cards.help import help_for
+from workbench.gui.monitor.edid_file import kept_edid
+from workbench.gui.settings import EDID
 from workbench.gui.timing import TimingPage
 from workbench.gui.timing.frame_axes import ticks
 from workbench.project.document import Channel, MonitorRange
+from workbench.project.edits.monitor import use_limits
 from workbench.project.edits.picture import set_scanline
+from workbench.project.edits.timing import set_mode
 from workbench.timing.mode import Polarity, Region
 from workbench.timing.search import find_mode
 
@@ -423,3 +429,54 @@ def test_words_in_the_frame_have_room_or_shorter_forms(page):
 )
 def test_ticks_are_round(span, most, places):
     assert ticks(span, most) == pytest.approx(places)
+
+
+@pytest.mark.parametrize("region", list(Region), ids=lambda region: region.value)
+@pytest.mark.parametrize("table", ["line", "frame_table"])
+def test_what_a_part_is_for_is_said_over_its_name_and_by_f1_in_its_field(page, table, region):
+    shown = getattr(page(), table)
+    tip, help_text = shown.names[region].toolTip(), shown.entries[region].whatsThis()
+
+    assert " ".join(tip.split()) == " ".join(help_text.split())
+    assert max(map(len, tip.splitlines())) <= 84
+    assert help_for(shown.entries[region])[1] == help_text
+
+
+def test_the_back_porch_is_said_to_give_the_level_of_black(page):
+    shown = page()
+
+    assert "takes what it gets here for black" in shown.line.entries[Region.BACK_PORCH].whatsThis()
+    assert "registers; others differ" in shown.line.entries[Region.BACK_PORCH].whatsThis()
+
+
+def test_a_border_is_explained_where_the_mode_has_one(page):
+    shown = page()
+    porch = shown.line.names[Region.FRONT_PORCH]
+    assert "8 px of it are border" in porch.toolTip()
+    assert shown.frame_view.has_border
+
+    shown.bench.apply("Choose", lambda project: set_mode(project, find_mode("800x600@60")))
+    shown.show_result(shown.bench.session.project, shown.bench.live.result)
+    assert "border" not in porch.toolTip()
+    assert not shown.frame_view.has_border
+
+
+def test_polarity_is_no_voltage_and_tells_modes_apart(page):
+    table = page().line
+
+    assert "not below it" in " ".join(table.pulse.toolTip().split())
+    assert table.polarities[Polarity.POSITIVE].whatsThis().count("350") == 1
+
+
+def test_the_monitors_range_says_whether_it_is_that_of_the_edid(page, settings):
+    shown = page()
+    settings.set(EDID, base_block().hex())
+    limits = kept_edid(settings).limits
+    assert shown.monitor.state.text() == "not entered"
+
+    shown.bench.apply("Use", lambda project: use_limits(project, limits))
+    shown.show_result(shown.bench.session.project, shown.bench.live.result)
+    assert shown.monitor.state.text().startswith("the limits in the EDID of ")
+
+    settings.set(EDID, "")
+    assert shown.monitor.state.text() == "as entered in this project"

@@ -1,9 +1,8 @@
 """How findings are counted and told in words."""
 
-from textwrap import fill
-
 from workbench.checks import Finding, Severity
 from workbench.gui.widgets import Sign
+from workbench.gui.widgets.tip import tip_text
 from workbench.project.document import Project
 
 __all__ = [
@@ -16,8 +15,6 @@ __all__ = [
     "whole_words",
 ]
 
-_TIP_LETTERS = 84
-"""Length of a line in a tip, which breaks no plain text by itself. [1]"""
 _NOUNS = {Severity.FAIL: "failure", Severity.WARN: "warning", Severity.INFO: "note"}
 _SIGNS = {Severity.FAIL: Sign.FAILS, Severity.WARN: Sign.WARNS, Severity.INFO: Sign.NOTE}
 
@@ -47,8 +44,7 @@ def source_line(finding: Finding, project: Project) -> str:
 
 def whole_words(finding: Finding, source: str) -> str:
     """Return a finding told whole for a tip, a paragraph each: what, why, what to do, by whose word."""
-    told = (finding.headline, finding.why, finding.remedy_text, source)
-    return "\n\n".join(fill(words, _TIP_LETTERS) for words in told if words)
+    return tip_text(finding.headline, finding.why, finding.remedy_text, source)
 
 
 def remedy_label(finding: Finding | None) -> str:

@@ -9,7 +9,7 @@ from workbench.gui.mode_title import mode_title
 from workbench.gui.widgets import Button, ButtonKind, Sign, Words, draw_sign
 from workbench.gui.widgets.figure_table import Column, FigureRow, FigureTable
 from workbench.project.document import Project
-from workbench.project.edits.monitor import use_limits
+from workbench.project.edits.monitor import holds_limits, use_limits
 from workbench.project.edits.timing import set_mode
 from workbench.timing.edid.ranges import outside
 from workbench.timing.edid.values import Edid
@@ -80,7 +80,7 @@ class EdidPanel(QWidget):
         """Say whether the limits in force are this monitor's."""
         if self.edid is None or self.edid.limits is None or not self.edid.limits.is_whole:
             return
-        held = use_limits(project, self.edid.limits).monitor == project.monitor
+        held = holds_limits(project, self.edid.limits)
         self.use.setEnabled(not held)
         self.use.setText("Its limits hold" if held else "Use its limits")
         self.use.updateGeometry()

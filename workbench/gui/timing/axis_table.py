@@ -9,9 +9,11 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 from workbench.errors import EditError
 from workbench.gui.bench import Bench
 from workbench.gui.timing.entry import Entry
+from workbench.gui.timing.lesson import POLARITY, TOTAL, region_words
 from workbench.gui.timing.tints import region_tint
 from workbench.gui.widgets import Button, ButtonKind, CheckBox, Words
 from workbench.gui.widgets.control import outlined
+from workbench.gui.widgets.tip import tip_text
 from workbench.project.document import Direction, Project
 from workbench.project.edits.timing import set_axis, set_polarity
 from workbench.timing.counts import read_lines, read_pixels
@@ -42,6 +44,8 @@ class AxisTable(QWidget):
         title, unit = _TITLES[direction], _COUNTED[direction]
         self.setAccessibleName(title)
         self.entries: dict[Region, Entry] = {}
+        self.names: dict[Region | None, Words] = {}
+        """The names of the regions; under none that of the total."""
         self.times: dict[Region | None, Words] = {}
         self.shares: dict[Region, Words] = {}
         self.total = Words(bench, mono=True, weight=500, width_for="8192")
@@ -71,10 +75,17 @@ class AxisTable(QWidget):
             self.entries[region].show_value(str(count))
             self.times[region].say(self._time(count * unit_s))
             self.shares[region].say(f"{100.0 * count / axis.total:.1f} %")
+            self._teach(region, axis)
         self.total.say(str(axis.total))
         self.times[None].say(self._time(axis.total * unit_s))
         for polarity, button in self.polarities.items():
             button.setChecked(polarity is axis.polarity)
+
+    def _teach(self, region: Region, axis: Axis) -> None:
+        """Say over a region's name, and by F1 in its field, what it is for."""
+        words = region_words(self.direction, region, axis)
+        self.names[region].setToolTip(tip_text(*words))
+        self.entries[region].setWhatsThis(" ".join(words))
 
     def _add_row(self, row: int, region: Region) -> None:
         bench = self.bench
@@ -89,7 +100,8 @@ class AxisTable(QWidget):
         self.times[region] = Words(bench, mono=True, width_for="00.000")
         self.shares[region] = Words(bench, mono=True, role="dim", width_for="00.0 %")
         self.grid.addWidget(Swatch(bench, region, self.direction), row, 0)
-        self.grid.addWidget(Words(bench, region.value), row, 1)
+        self.names[region] = Words(bench, region.value)
+        self.grid.addWidget(self.names[region], row, 1)
         self.grid.addWidget(entry, row, 2)
         for column, words in ((3, self.times[region]), (4, self.shares[region])):
             words.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
@@ -97,7 +109,10 @@ class AxisTable(QWidget):
 
     def _add_total(self, row: int) -> None:
         self.times[None] = Words(self.bench, mono=True, weight=500, width_for="00.000")
-        self.grid.addWidget(Words(self.bench, "total", weight=500), row, 1)
+        self.names[None] = Words(self.bench, "total", weight=500)
+        self.names[None].setToolTip(tip_text(TOTAL[self.direction]))
+        self.keep.setWhatsThis(f"{self.keep.toolTip()}. {TOTAL[self.direction]}")
+        self.grid.addWidget(self.names[None], row, 1)
         for column, words in ((2, self.total), (3, self.times[None])):
             words.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
             words.setContentsMargins(0, 0, self.bench.px(9) if column == 2 else 0, 0)
@@ -105,7 +120,9 @@ class AxisTable(QWidget):
         self.grid.addWidget(self.keep, row, 4, Qt.AlignmentFlag.AlignRight)
 
     def _add_polarity(self, row: int) -> None:
-        self.grid.addWidget(Words(self.bench, "sync pulse"), row, 1)
+        self.pulse = Words(self.bench, "sync pulse")
+        self.pulse.setToolTip(tip_text(POLARITY))
+        self.grid.addWidget(self.pulse, row, 1)
         holder = QWidget()
         line = QHBoxLayout(holder)
         line.setContentsMargins(0, 0, 0, 0)
@@ -114,6 +131,8 @@ class AxisTable(QWidget):
         for polarity in (Polarity.NEGATIVE, Polarity.POSITIVE):
             button = Button(self.bench, _WORDS[polarity], ButtonKind.SEGMENT)
             button.setAutoExclusive(True)
+            button.setToolTip(tip_text(POLARITY))
+            button.setWhatsThis(POLARITY)
             button.setAccessibleName(f"{_TITLES[self.direction]}, {_WORDS[polarity]} sync pulse")
             button.clicked.connect(lambda _checked=False, p=polarity: self._set_polarity(p))
             self.polarities[polarity] = button

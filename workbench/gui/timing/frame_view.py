@@ -2,15 +2,17 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QFont, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QRegion
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
+from PySide6.QtGui import QFont, QHelpEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QRegion
+from PySide6.QtWidgets import QToolTip, QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.scanline.content.words import pixel_words
 from workbench.gui.timing.frame_axes import paint_axes
+from workbench.gui.timing.lesson import BORDER
 from workbench.gui.timing.tints import region_tint
 from workbench.gui.widgets import draw_text
+from workbench.gui.widgets.tip import tip_text
 from workbench.project.document import Direction, Project
 from workbench.project.edits.picture import set_scanline, step_scanline
 from workbench.timing.mode import Mode, Region
@@ -20,6 +22,8 @@ __all__ = ["FrameView"]
 _CENTRE = Qt.AlignmentFlag.AlignHCenter
 _LEFT, _TOP, _RIGHT, _FOOT = 46, 50, 92, 30
 """Room around the frame for its axes and names. [px at 14 px text]"""
+_HEAD = 18
+"""Height of the words over it. [px at 14 px text]"""
 _LEFT_FOLDED, _RIGHT_FOLDED, _FOOT_FOLDED = 4, 40, 10
 """The same, where there is room neither for axes nor for words."""
 _ROOM_FOR_WORDS, _ROOM_FOR_AXES = 420, 300
@@ -32,6 +36,12 @@ _STEPS = {
 }
 
 _SIDEWAYS = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Home: -100, Qt.Key.Key_End: 100}
+_WHAT = (
+    "A whole frame: the pixels of a line across, the lines down, to scale. What is tinted is black: porches "
+    "and sync. A click goes to a scanline and a pixel, arrow keys step. The dashed line is the border, "
+    f"where the mode has one. {BORDER}"
+)
+"""What F1 says."""
 
 
 class FrameView(QWidget):
@@ -43,6 +53,7 @@ class FrameView(QWidget):
         self.setAccessibleName("Frame to scale")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self.setWhatsThis(_WHAT)
         self.mode: Mode | None = None
         self.scanline = 1
         bench.view.changed.connect(self.update)
@@ -56,6 +67,19 @@ class FrameView(QWidget):
                 f"{self.mode.h.total} by {self.mode.v.total}, scanline {self.scanline}"
             )
             self.update()
+
+    def event(self, event: QEvent) -> bool:
+        if isinstance(event, QHelpEvent) and event.type() == QEvent.Type.ToolTip:
+            # Only the head speaks of the border; a tip over the frame would stand in the way.
+            told = tip_text(BORDER) if self.has_border and event.pos().y() < self.bench.px(_HEAD) else ""
+            QToolTip.showText(event.globalPos(), told, self)
+            return True
+        return super().event(event)
+
+    @property
+    def has_border(self) -> bool:
+        """Whether the standard draws a border in the mode."""
+        return self.mode is not None and bool(self.mode.h.border or self.mode.v.border)
 
     @property
     def has_axes(self) -> bool:
@@ -147,7 +171,7 @@ class FrameView(QWidget):
     def _paint_head(self, painter: QPainter) -> None:
         assert self.mode is not None
         theme, type_, px = self.bench.theme, self.bench.type, self.bench.px
-        box = QRectF(self.frame().left(), 0, self.width(), px(18))
+        box = QRectF(self.frame().left(), 0, self.width(), px(_HEAD))
         used = draw_text(painter, box, "FRAME TO SCALE", type_.caps(), theme.color("dim"))
         border = f", border {self.mode.h.border} px, {self.mode.v.border} lines" if self.mode.h.border else ""
         total = f"{self.mode.h.total} × {self.mode.v.total}"

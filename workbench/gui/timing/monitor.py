@@ -5,10 +5,13 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from workbench.gui.bench import Bench
+from workbench.gui.monitor.edid_file import kept_edid
+from workbench.gui.settings import EDID, Setting
 from workbench.gui.timing.entry import Entry
 from workbench.gui.widgets import Button, ButtonKind, Sign, Words, draw_sign
 from workbench.project.document import MonitorRange, Project
 from workbench.project.edits.drive import set_monitor
+from workbench.project.edits.monitor import holds_limits
 from workbench.units import format_quantity, parse_quantity
 
 __all__ = ["MonitorEntry"]
@@ -38,9 +41,10 @@ class MonitorEntry(QWidget):
         }
         self.forget = Button(bench, "Forget", ButtonKind.QUIET)
         self.forget.clicked.connect(self._forget)
-        self.state = Words(bench, size=0.9, role="dim")
+        self.state = Words(bench, size=0.9, role="dim", elided=True)
         self.caution = Caution(bench, _CAUTION)
         self._lay_out()
+        bench.settings.changed.connect(self._on_setting)
         bench.theme_changed.connect(self._restyle)
         self._restyle()
 
@@ -51,7 +55,21 @@ class MonitorEntry(QWidget):
             hz = None if monitor is None else getattr(monitor, name)
             entry.show_value("" if hz is None else format_quantity(hz, "Hz", 6))
         self.forget.setVisible(monitor is not None)
-        self.state.say("not entered" if monitor is None else "as you entered it")
+        self.state.say(self._state(project))
+
+    def _state(self, project: Project) -> str:
+        """Say whether a range is held, and whether it is that of the EDID that is open."""
+        if project.monitor is None:
+            return "not entered"
+        edid = kept_edid(self.bench.settings)
+        limits = edid.limits if edid else None
+        if edid is None or limits is None or not limits.is_whole or not holds_limits(project, limits):
+            return "as entered in this project"
+        return f"the limits in the EDID of {edid.product.name or edid.product.maker}"
+
+    def _on_setting(self, setting: Setting) -> None:
+        if setting is EDID:
+            self.state.say(self._state(self.bench.session.project))
 
     def _entry(self, name: str, field: str, placeholder: str) -> Entry:
         return Entry(self.bench, name, lambda text: self._set(field, text), placeholder=placeholder)
@@ -60,7 +78,7 @@ class MonitorEntry(QWidget):
         bench = self.bench
         self.grid = QGridLayout(self)
         self.grid.addWidget(Words(bench, "Monitor", caps=True, role="dim"), 0, 0)
-        self.grid.addWidget(self.state, 0, 1)
+        self.grid.addWidget(self.state, 0, 1, 1, 2)
         self.grid.addWidget(self.forget, 0, 3, Qt.AlignmentFlag.AlignRight)
         rows = (("line rate", "h_min_hz", "h_max_hz"), ("field rate", "v_min_hz", "v_max_hz"))
         for row, (name, low, high) in enumerate(rows, 1):
