@@ -321,8 +321,10 @@ def _checked(value: float, text: str, unit: str, *, zero: bool, negative: bool) 
     if math.isinf(value):
         raise QuantityError(f"“{text}” is too large: type a value like {_EXAMPLES[unit]}")
     if value < 0.0 and not negative:
-        bound = "is not below 0" if zero else "is above 0"
+        bound = "must not be below 0" if zero else "must be above 0"
         raise QuantityError(f"“{text}” is not possible: {_NOUNS[unit]} {bound}")
     if value == 0.0 and not (zero or negative):
-        raise QuantityError(f"“{text}” is not possible: {_NOUNS[unit]} is above 0, as in {_EXAMPLES[unit]}")
+        raise QuantityError(
+            f"“{text}” is not possible: {_NOUNS[unit]} must be above 0, as in {_EXAMPLES[unit]}"
+        )
     return value + 0.0

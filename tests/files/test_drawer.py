@@ -89,6 +89,7 @@ def test_a_list_of_values_with_decimal_commas_is_read():
         ("0,3", "above 0"),
         ("1e12,3", "1 GΩ"),
         ("1k,3,60%", "50 %"),
+        ("1k,3,-5%", "must not be below 0"),
         ("1k,3,1%,nan", "not a number"),
         ("1k,1.5", "no count"),
         (",3", "no value"),
@@ -100,6 +101,20 @@ def test_each_kind_of_nonsense_is_told_of_by_its_row(row, told):
     assert [part.ohms for part in drawer.parts] == [2000.0, 3000.0]
     assert sentence.startswith("row 2 is left out: ")
     assert told in sentence
+
+
+def test_a_first_row_of_nonsense_leaves_the_others():
+    drawer, refused = parse_rows("banana\n1k\n")
+
+    assert drawer == Drawer((OwnedPart(1000.0),))
+    assert refused[0].startswith("row 1 is left out: “banana”")
+
+
+@pytest.mark.parametrize("count", ["", "many", "Many"])
+def test_a_count_may_be_as_many_as_wanted(count):
+    drawer, refused = parse_rows(f"1k,{count},±5 %\n2k,{count},+/-5%\n")
+
+    assert (drawer, refused) == (Drawer((OwnedPart(1e3, None, 0.05), OwnedPart(2e3, None, 0.05))), ())
 
 
 def test_a_drawer_ends_somewhere():

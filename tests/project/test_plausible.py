@@ -2,7 +2,7 @@
 
 import pytest
 
-from workbench.project.plausible import implausible, implausible_limits
+from workbench.project.plausible import implausible, implausible_limits, implausible_measured
 
 
 @pytest.mark.parametrize(
@@ -56,3 +56,17 @@ def test_limits_no_logic_has_are_asked_about(pin: float | None, total: float | N
     assert question is not None
     assert question.startswith(start)
     assert question.endswith("Is that meant?")
+
+
+@pytest.mark.parametrize("measured", [2200.0, 2190.0, 2640.0, 1760.0])
+def test_measured_values_inside_the_widest_band_pass(measured: float) -> None:
+    assert implausible_measured(2200.0, measured) is None
+
+
+@pytest.mark.parametrize("measured", [9999.0, 220.0, 2.2, 2650.0])
+def test_measured_values_of_another_part_are_asked_about(measured: float) -> None:
+    assert implausible_measured(2200.0, measured).endswith("2.2 kΩ is printed: is that meant?")
+
+
+def test_a_part_that_was_not_measured_is_not_asked_about() -> None:
+    assert implausible_measured(None, 9999.0) is None

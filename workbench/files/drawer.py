@@ -20,6 +20,7 @@ from workbench.units import format_percent, parse_quantity
 
 __all__ = [
     "COLUMNS",
+    "MANY",
     "changed_part",
     "drawer_text",
     "parse_drawer",
@@ -29,12 +30,16 @@ __all__ = [
 ]
 
 COLUMNS = ("value", "count", "tolerance", "measured")
+MANY = "many"
+"""What stands for as many as wanted in a count, as nothing does."""
 MOST_ROWS = 1000
 """Rows of a drawer; the largest series has 960 values from 10 Ω to 1 MΩ. Our own bound. [1]"""
 _MOST_BYTES = 1_000_000
 """A larger file is no drawer. Our own bound. [1]"""
 _MOST_COUNT = 1_000_000
 _SEPARATORS = "\t;,"
+_PLUS_MINUS = re.compile(r"^(±|\+/?-)\s*")
+"""What may stand before a tolerance; a minus alone is a slip."""
 _DECIMAL_COMMA = re.compile(r"[0-9]+,[0-9]+\s*[^0-9\s,.].*")
 """A row such as ``4,7k``: a count has no letter, so its comma is a decimal comma."""
 
@@ -154,7 +159,9 @@ def _rows(text: str) -> Iterator[tuple[int, list[str]]]:
 
 
 def _names_columns(row: Sequence[str]) -> bool:
-    return not any(letter.isdigit() for letter in row[0])
+    """Return whether a first row names columns; a single word that is no column is a row of nonsense."""
+    names = not any(letter.isdigit() for letter in row[0])
+    return names and (len(row) > 1 or row[0].lower() in COLUMNS)
 
 
 def _columns(row: Sequence[str]) -> Sequence[str]:
@@ -185,7 +192,7 @@ def _part(cells: dict[str, str], *, surplus: bool = False) -> OwnedPart:
     tolerance = cells.get("tolerance", "")
     if not tolerance:
         return part
-    half_width = parse_quantity(tolerance.lstrip("±+-"), "%", zero=True)
+    half_width = parse_quantity(_PLUS_MINUS.sub("", tolerance), "%", zero=True)
     return replace(part, tolerance=TOLERANCE.check(half_width, "this tolerance"))
 
 
@@ -195,10 +202,10 @@ def _ohms(text: str) -> float:
 
 def _count(text: str) -> int | None:
     """Read how many there are; nothing written is as many as wanted."""
-    if not text:
+    if text.lower() in ("", MANY):
         return None
     if not (text.isascii() and text.isdigit() and len(text) < 8 and 1 <= int(text) <= _MOST_COUNT):
-        raise QuantityError(f"“{text[:20]}” is no count: write a whole number from 1, or nothing for many")
+        raise QuantityError(f"“{text[:20]}” is no count: write a whole number from 1, or “{MANY}”")
     return int(text)
 
 

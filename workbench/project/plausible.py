@@ -2,13 +2,16 @@
 
 from workbench.units import format_quantity
 
-__all__ = ["implausible", "implausible_limits"]
+__all__ = ["implausible", "implausible_limits", "implausible_measured"]
 
 _FACTOR = 8.0
 """A change by this or more is asked about: a digit short is about a factor of 10. Our own bound. [1]"""
 _PIN_AMPS = (0.1e-3, 1.0)
 _ALL_AMPS = (1e-3, 5.0)
 """Where the current limits of logic pins lie; from experience, no source. [A]"""
+_OFF = 0.2
+"""How far a resistor may be from what is printed on it: ± 20 % is the widest band they are sold in (common
+practice, no source). [1]"""
 _USUAL = {"Ω": (1.0, 1e5), "F": (0.1e-12, 1e-9)}
 """Where values of such a network usually lie, by unit; from experience, no source."""
 
@@ -41,3 +44,17 @@ def implausible_limits(pin_amps: float | None, total_amps: float | None) -> str 
         if amps is not None and not low <= amps <= high:
             return f"{format_quantity(amps, 'A')} for {noun}: logic pins carry milliamperes. Is that meant?"
     return None
+
+
+def implausible_measured(nominal_ohms: float | None, measured_ohms: float) -> str | None:
+    """Return a question to ask about a measured resistor, or none where it is plain. [Ω]
+
+    >>> implausible_measured(2200.0, 9999.0)
+    '9.999 kΩ measured where 2.2 kΩ is printed: is that meant?'
+    >>> implausible_measured(2200.0, 2190.0) is None
+    True
+    """
+    if nominal_ohms is None or abs(measured_ohms / nominal_ohms - 1.0) <= _OFF:
+        return None
+    measured, printed = (format_quantity(ohms, "Ω") for ohms in (measured_ohms, nominal_ohms))
+    return f"{measured} measured where {printed} is printed: is that meant?"

@@ -10,9 +10,9 @@ from workbench.files.drawer import MOST_ROWS, parse_drawer, read_drawer, write_d
 from workbench.gui.bench import Bench
 from workbench.gui.drawer.drawer_table import DrawerTable
 from workbench.gui.drawer.own_drawer import own_drawer
+from workbench.gui.drawer.told import Told
 from workbench.gui.monitor.edid_file import start_folder
-from workbench.gui.timing.page import Refusal
-from workbench.gui.widgets import Button, ButtonKind, Words
+from workbench.gui.widgets import Button, ButtonKind, Sign, Words
 from workbench.gui.widgets.empty_card import EmptyCard
 from workbench.project.document import Channel, Project
 from workbench.project.owned import missing_words
@@ -23,8 +23,6 @@ _KINDS = "Drawer as a table (*.csv *.tsv *.txt);;All files (*)"
 _SUFFIX = ".csv"
 QWIDGETSIZE_MAX = (1 << 24) - 1
 """Qt's own word for no greatest size; the binding does not have it. [px]"""
-_TOLD = 3
-"""Rows left out that are told of one by one; the rest are counted. [1]"""
 
 
 class DrawerSide(QWidget):
@@ -42,7 +40,7 @@ class DrawerSide(QWidget):
         self.table = DrawerTable(bench, self.own.put)
         self.empty = EmptyCard(bench, "The drawer is empty.", "Type values, or paste a list of what you own.")
         self._below = QWidget()
-        self.refusal = Refusal(bench)
+        self.said = Told(bench)
         self.missing = Words(bench, size=0.9, role="dim")
         self.read = Button(bench, "Read CSV …")
         self.write = Button(bench, "Save CSV …")
@@ -52,8 +50,9 @@ class DrawerSide(QWidget):
         self.read.clicked.connect(self.ask_and_read)
         self.write.clicked.connect(self.ask_and_write)
         self.paste.clicked.connect(self.table.paste)
-        self.table.told.connect(self.refusal.tell)
+        self.table.told.connect(self.said.tell)
         self.table.pasted.connect(self.add_rows)
+        self.own.changed.connect(self.said.clear)
         self.own.changed.connect(self._show)
         bench.theme_changed.connect(self._restyle)
         self._restyle()
@@ -67,18 +66,16 @@ class DrawerSide(QWidget):
     def add_rows(self, text: str) -> None:
         """Put the rows of a text into the drawer, and say which were left out."""
         if not text.strip():
-            self.refusal.tell(
-                "There is no text on the clipboard: copy rows of a table or a list of values first."
-            )
+            self._refuse("There is no text on the clipboard: copy rows of a table or a list of values first.")
             return
         try:
             added, refused = parse_drawer(text)
         except WorkbenchError as reason:
-            self.refusal.tell(_sentence(str(reason)))
+            self._refuse(str(reason))
             return
         parts = (*self.own.drawer.parts, *added.parts)
         if len(parts) > MOST_ROWS:
-            self.refusal.tell(f"A drawer has at most {MOST_ROWS} rows: paste fewer.")
+            self._refuse(f"A drawer has at most {MOST_ROWS} rows: paste fewer.")
             return
         self.own.put(Drawer(parts))
         self._tell(f"Pasted {_rows(len(added.parts))}", refused)
@@ -93,7 +90,7 @@ class DrawerSide(QWidget):
         try:
             drawer, refused = read_drawer(path)
         except WorkbenchError as reason:
-            self.refusal.tell(_sentence(str(reason)))
+            self._refuse(str(reason))
             return
         self.own.put(drawer)
         self._tell(f"Read {_rows(len(drawer.parts))} from {path.name}", refused)
@@ -110,7 +107,7 @@ class DrawerSide(QWidget):
         try:
             write_drawer(self.own.drawer, path)
         except WorkbenchError as reason:
-            self.refusal.tell(_sentence(str(reason)))
+            self._refuse(str(reason))
             return
         self.bench.notice(f"Written: {path.name}, {_rows(len(self.own.drawer.parts))}.")
 
@@ -118,10 +115,10 @@ class DrawerSide(QWidget):
         self.bench.notice(
             f"{done}; {len(refused)} left out." if refused else f"{done}.", warning=bool(refused)
         )
-        told = [_sentence(sentence) for sentence in refused[:_TOLD]]
-        if len(refused) > _TOLD:
-            told.append(f"{len(refused) - _TOLD} more rows are left out.")
-        self.refusal.tell("\n".join(told))
+        self.said.tell_left_out(refused)
+
+    def _refuse(self, reason: str) -> None:
+        self.said.tell(Sign.FAILS, reason)
 
     def _show(self) -> None:
         drawer, project = self.own.drawer, self._project
@@ -158,10 +155,9 @@ class DrawerSide(QWidget):
         self._column.addWidget(self.table, 1)
         self._column.addWidget(self.empty)
         self._column.addWidget(self._below, 1)
-        self._column.addWidget(self.refusal)
+        self._column.addWidget(self.said)
         self._column.addWidget(self.missing)
         self._column.addLayout(self._foot)
-        self.refusal.setWordWrap(True)
         self.missing.setWordWrap(True)
 
     def _restyle(self) -> None:
@@ -179,12 +175,11 @@ def _count_words(drawer: Drawer) -> str:
         return "empty; kept for every project"
     counted = sum(part.count or 0 for part in drawer.parts)
     many = any(part.count is None for part in drawer.parts)
-    return f"{_rows(len(drawer.parts))}, {counted}{' and more' if many else ''} resistors"
+    if not counted:
+        return f"{_rows(len(drawer.parts))}, as many as you like"
+    noun = "resistor" if counted == 1 else "resistors"
+    return f"{_rows(len(drawer.parts))}, {counted} {noun}{' and more' if many else ''}"
 
 
 def _rows(count: int) -> str:
     return f"{count} row" if count == 1 else f"{count} rows"
-
-
-def _sentence(text: str) -> str:
-    return f"{text[:1].upper()}{text[1:]}{'' if text.endswith('.') else '.'}"

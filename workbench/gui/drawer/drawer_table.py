@@ -3,8 +3,8 @@
 from collections.abc import Callable
 from dataclasses import replace
 
-from PySide6.QtCore import QPoint, Qt, Signal
-from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence, QResizeEvent
+from PySide6.QtCore import QPoint, QRect, Qt, Signal
+from PySide6.QtGui import QFocusEvent, QGuiApplication, QKeyEvent, QKeySequence, QPainter, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemDelegate,
     QAbstractItemView,
@@ -16,110 +16,69 @@ from PySide6.QtWidgets import (
 )
 
 from workbench.circuit.fit.drawer import Drawer, OwnedPart
-from workbench.errors import WorkbenchError
-from workbench.files.drawer import COLUMNS as FIELDS
-from workbench.files.drawer import changed_part, drawer_text
+from workbench.files.drawer import drawer_text
 from workbench.gui.bench import Bench
-from workbench.gui.widgets.figure_table import Column, FigureDelegate, FigureModel, FigureRow, Index
-from workbench.units import format_percent, format_quantity
+from workbench.gui.drawer.drawer_model import COLUMNS, VALUE, DrawerModel, Put
+from workbench.gui.widgets.figure_table import FigureDelegate, Index
+from workbench.gui.widgets.signs import Sign
 
 __all__ = ["DrawerTable"]
 
-COLUMNS = (
-    Column("value", "000.0 kΩ", right=False),
-    Column("count", "0000000"),
-    Column("tolerance", "00.00 %"),
-    Column("measured", "000.000 kΩ"),
-    Column("on this board", "12 on this board", mono=False, right=False, takes_rest=True),
+ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+PLAIN = Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.ShiftModifier, Qt.KeyboardModifier.KeypadModifier
+Hint = QAbstractItemDelegate.EndEditHint
+HELP = (
+    "The resistors you own. Typing writes into the marked cell, Tab keeps it and goes on to count, tolerance "
+    "and measured value, Enter keeps it and goes below, Esc leaves it as it was. Delete takes the row out, "
+    "Ctrl+V puts copied rows in."
 )
-NEW = FigureRow(("a value", "", "", "", ""), dim=True)
-_VALUE = 0
-
-Put = Callable[[Drawer], object]
 
 
-class DrawerModel(FigureModel):
-    """Offers a drawer's rows, and takes what is typed into them."""
+class CellField(QLineEdit):
+    """A field in a cell, outlined while its text is refused."""
 
-    told = Signal(str)
-    """Why a text was refused; empty when all is well."""
+    def __init__(self, bench: Bench, name: str, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._face = bench.type.mono(0.9)
+        self.setFont(self._face)
+        self.setAccessibleName(name)
+        self.setFrame(False)
+        self.textEdited.connect(lambda: self.set_refused(refused=False))
 
-    def __init__(self, put: Put, parent: QWidget) -> None:
-        super().__init__(COLUMNS, parent)
-        self._put = put
-        self.drawer = Drawer(())
-
-    def show_drawer(self, drawer: Drawer, used: Callable[[OwnedPart], int]) -> None:
-        """Hold other rows; ``used`` tells how many of a part are on the board."""
-        rows = (*(_row(part, used(part)) for part in drawer.parts), NEW)
-        same = len(rows) == len(self.rows)
-        self.drawer = drawer
-        if not same:
-            self.show(rows)
-        elif rows != self.rows:
-            self.rows = rows
-            self.dataChanged.emit(self.index(0, 0), self.index(len(rows) - 1, len(COLUMNS) - 1))
-
-    def flags(self, index: Index) -> Qt.ItemFlag:
-        flags = super().flags(index)
-        new = index.row() == len(self.drawer.parts)
-        typed = index.column() < len(FIELDS) and (not new or index.column() == _VALUE)
-        return flags | Qt.ItemFlag.ItemIsEditable if typed else flags
-
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole):
-        if role == Qt.ItemDataRole.EditRole and index.isValid():
-            text = self.rows[index.row()].cells[index.column()]
-            return "" if index.row() == len(self.drawer.parts) or text == "many" else text
-        return super().data(index, role)
-
-    def setData(self, index: Index, value: object, role: int = Qt.ItemDataRole.EditRole) -> bool:
-        if role != Qt.ItemDataRole.EditRole or str(value) == self.data(index, role):
-            return False
-        parts = list(self.drawer.parts)
-        new = index.row() == len(parts)
-        if new and not str(value).strip():
-            return False
-        try:
-            part = changed_part(None if new else parts[index.row()], FIELDS[index.column()], str(value))
-        except WorkbenchError as reason:
-            self.told.emit(str(reason))
-            return False
-        parts[index.row() : index.row() + 1] = [part]
-        self.told.emit("")
-        self._put(replace(self.drawer, parts=tuple(parts)))
-        return True
-
-
-def _row(part: OwnedPart, used: int) -> FigureRow:
-    nominal = part.ohms if part.nominal_ohms is None else part.nominal_ohms
-    cells = (
-        format_quantity(nominal, "Ω", 6),
-        "many" if part.count is None else str(part.count),
-        format_percent(part.tolerance, 3),
-        "" if part.nominal_ohms is None else format_quantity(part.ohms, "Ω", 6),
-        f"{used} on this board" if used else "",
-    )
-    return FigureRow(cells, part)
+    def set_refused(self, *, refused: bool) -> None:
+        """Outline the text as one that is not kept, or as any other."""
+        state = "fails" if refused else ""
+        if state != (self.property("state") or ""):
+            self.setProperty("state", state)
+            self.style().unpolish(self)
+            self.style().polish(self)
+            self.setFont(self._face)
 
 
 class CellDelegate(FigureDelegate):
-    """Paints the cells, and lets a field open in them."""
+    """Paints the cells, marks the one that typing goes into, and lets a field open in it."""
 
     def createEditor(self, parent: QWidget, _option: QStyleOptionViewItem, index: Index) -> QWidget:
-        field = QLineEdit(parent)
-        field.setFont(self._bench.type.mono(0.9))
-        field.setAccessibleName(COLUMNS[index.column()].title)
-        field.setFrame(False)
-        return field
+        return CellField(self._bench, COLUMNS[index.column()].title, parent)
 
     def setEditorData(self, editor: QWidget, index: Index) -> None:
-        if isinstance(editor, QLineEdit):
+        # What is being typed stays while other rows come and go.
+        if isinstance(editor, CellField) and not editor.isModified():
             editor.setText(str(index.data(Qt.ItemDataRole.EditRole)))
             editor.selectAll()
 
     def setModelData(self, editor: QWidget, model: object, index: Index) -> None:
-        if isinstance(editor, QLineEdit) and isinstance(model, DrawerModel):
+        if isinstance(editor, CellField) and isinstance(model, DrawerModel):
             model.setData(index, editor.text())
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        super().paint(painter, option, index)
+        table = self.parent()
+        if isinstance(table, DrawerTable) and table.hasFocus() and index == table.currentIndex():
+            box: QRect = option.rect
+            painter.setPen(QPen(self._bench.theme.color("accent"), 2.0))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRect(box.adjusted(1, 1, -1, -1))
 
 
 class DrawerTable(QTableView):
@@ -136,6 +95,7 @@ class DrawerTable(QTableView):
         self._put = put
         self.cells = CellDelegate(bench, self.rows, self)
         self.setAccessibleName("Your drawer")
+        self.setWhatsThis(HELP)
         self.setModel(self.rows)
         self.setItemDelegate(self.cells)
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectItems)
@@ -143,9 +103,8 @@ class DrawerTable(QTableView):
         self.setWordWrap(False)
         self.setTabKeyNavigation(False)
         trigger = QAbstractItemView.EditTrigger
-        self.setEditTriggers(
-            trigger.DoubleClicked | trigger.EditKeyPressed | trigger.AnyKeyPressed | trigger.SelectedClicked
-        )
+        # Not on a click of what is chosen: keys that come within Qt's wait for a second click would be lost.
+        self.setEditTriggers(trigger.DoubleClicked | trigger.EditKeyPressed | trigger.AnyKeyPressed)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.verticalHeader().hide()
@@ -155,17 +114,15 @@ class DrawerTable(QTableView):
         head.setHighlightSections(False)
         head.viewport().setAutoFillBackground(False)
         self.viewport().setAutoFillBackground(False)
+        self.clicked.connect(self._on_click)
         bench.theme_changed.connect(self._restyle)
         self._restyle()
 
     def show_drawer(self, drawer: Drawer, used: Callable[[OwnedPart], int]) -> None:
         """Show a drawer; the current cell stays where it is."""
-        current = self.currentIndex()
-        row, column = current.row(), current.column()
         self.rows.show_drawer(drawer, used)
         if not self.currentIndex().isValid():
-            last = self.rows.rowCount() - 1
-            self.setCurrentIndex(self.rows.index(min(max(row, 0), last), max(column, 0)))
+            self._go(self.rows.rowCount() - 1, VALUE)
         self.viewport().update()
 
     def wanted_width(self) -> int:
@@ -176,6 +133,10 @@ class DrawerTable(QTableView):
         """Return the height of the head and the row to type in. [px]"""
         head = self.horizontalHeader().sizeHint().height()
         return head + self.verticalHeader().defaultSectionSize() + 2 * self.frameWidth()
+
+    def cell_at(self, row: int, column: int) -> QPoint:
+        """Return the middle of a cell. [px]"""
+        return self.visualRect(self.rows.index(row, column)).center()
 
     def copy(self) -> None:
         """Copy the drawer as text, tabs between columns."""
@@ -192,20 +153,71 @@ class DrawerTable(QTableView):
         kept = [part for number, part in enumerate(self.rows.drawer.parts) if number not in gone]
         self._put(replace(self.rows.drawer, parts=tuple(kept)))
 
+    # Where typing goes
+
     def currentChanged(self, current: Index, previous: Index) -> None:
         super().currentChanged(current, previous)
         self.cells.current = current.row()
         self.viewport().update()
 
-    def closeEditor(self, editor: QWidget, hint: QAbstractItemDelegate.EndEditHint) -> None:
-        """After Enter go on below, where the next value is typed."""
-        super().closeEditor(editor, hint)
-        if hint == QAbstractItemDelegate.EndEditHint.SubmitModelCache:
-            below = min(self.currentIndex().row() + 1, self.rows.rowCount() - 1)
-            self.setCurrentIndex(self.rows.index(below, self.currentIndex().column()))
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        super().focusInEvent(event)
+        self.viewport().update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        super().focusOutEvent(event)
+        self.viewport().update()
+
+    def closeEditor(self, editor: QWidget, hint: Hint) -> None:
+        """Go on from a cell that was kept: with Tab to the next one, with Enter below.
+
+        What could not be kept stays open, to be mended or left with Esc.
+        """
+        left = hint is Hint.RevertModelCache
+        if self.rows.refused and hint is not Hint.NoHint and not left:
+            if isinstance(editor, CellField):
+                editor.set_refused(refused=True)
+            return
+        super().closeEditor(editor, Hint.NoHint)
+        if left:
+            self.rows.refused = False
+            self.told.emit(None, "")
+        elif hint is Hint.SubmitModelCache:
+            self._below()
+        elif hint is not Hint.NoHint:
+            self._step(-1 if hint is Hint.EditPreviousItem else 1)
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        return self._step(1 if forward else -1) or super().focusNextPrevChild(forward)
+
+    def _on_click(self, index: Index) -> None:
+        """Open the field for the next value; other cells open with a second click."""
+        if self.rows.is_new(index) and self.rows.typed(index):
+            self.edit(index)
+
+    def _go(self, row: int, column: int) -> None:
+        self.setCurrentIndex(self.rows.index(row, column))
+
+    def _below(self) -> None:
+        """Go down; in the last row, only the value can be typed."""
+        here = self.currentIndex()
+        row = min(here.row() + 1, self.rows.rowCount() - 1)
+        self._go(row, here.column() if self.rows.typed(self.rows.index(row, here.column())) else VALUE)
+
+    def _step(self, way: int) -> bool:
+        """Go to the next cell that can be typed into, as one reads; return whether there is one."""
+        here = self.currentIndex()
+        place = here.row() * len(COLUMNS) + here.column() + way
+        while 0 <= place < self.rows.rowCount() * len(COLUMNS):
+            index = self.rows.index(*divmod(place, len(COLUMNS)))
+            if self.rows.typed(index):
+                self.setCurrentIndex(index)
+                return True
+            place += way
+        return False
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        standard = QKeySequence.StandardKey
+        standard, key, here = QKeySequence.StandardKey, event.key(), self.currentIndex()
         if self.state() == QAbstractItemView.State.EditingState:
             # Enter comes by here on its way out of the field; the field has taken it.
             event.accept()
@@ -213,20 +225,26 @@ class DrawerTable(QTableView):
             self.paste()
         elif event.matches(standard.Copy):
             self.copy()
-        elif event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
+        elif key == Qt.Key.Key_Delete:
             self.remove()
-        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self.edit(self.currentIndex())
+        elif here.isValid() and self._writes(event) and not self.rows.typed(here):
+            self.told.emit(Sign.NOTE, self.rows.why_fixed(here))
+        elif key in ENTER or key == Qt.Key.Key_Backspace:
+            self.edit(here)
         else:
             super().keyPressEvent(event)
+
+    @staticmethod
+    def _writes(event: QKeyEvent) -> bool:
+        """Return whether a key would write into a cell, or open it."""
+        opens = event.key() in (*ENTER, Qt.Key.Key_F2, Qt.Key.Key_Backspace)
+        return opens or (event.modifiers() in PLAIN and event.text().isprintable() and event.text() != "")
+
+    # How it looks
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._fit()
-
-    def cell_at(self, row: int, column: int) -> QPoint:
-        """Return the middle of a cell. [px]"""
-        return self.visualRect(self.rows.index(row, column)).center()
 
     def _fit(self) -> None:
         widths = self.cells.widths()
