@@ -5,7 +5,7 @@ from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.network import GROUND, OUTPUT, Network, NodeId
 from workbench.drawing import draw
 from workbench.drawing.geometry import Point
-from workbench.drawing.spots import node_at, node_spots
+from workbench.drawing.spots import node_at
 
 TIDE = weighted(5, [500.0, 1e3, 2e3, 4e3, 8e3])
 
@@ -20,7 +20,7 @@ def nodes_of(network: Network) -> set[NodeId]:
 def test_every_node_of_any_network_has_one_spot_and_is_found_there(network: Network) -> None:
     drawing = draw(network, board(network.bits), sheet())
 
-    spots = node_spots(drawing)
+    spots = drawing.spots
 
     assert {spot.node for spot in spots} == nodes_of(network)
     assert len({spot.node for spot in spots}) == len(spots)
@@ -46,6 +46,6 @@ def test_sync_lines_are_no_nodes_of_the_network() -> None:
 
 
 def test_spots_go_down_the_drawing() -> None:
-    spots = node_spots(draw(r2r(4, 267.0), board(4), sheet()))
+    spots = draw(r2r(4, 267.0), board(4), sheet()).spots
 
     assert [spot.at.y for spot in spots] == sorted(spot.at.y for spot in spots)

@@ -6,7 +6,6 @@ from itertools import pairwise
 from workbench.circuit.network import NodeId, PartId
 from workbench.drawing.elements import Drawing, Symbol
 from workbench.drawing.geometry import Point, Rect
-from workbench.drawing.spots import node_spots
 
 __all__ = ["badge_place", "note_place", "place_of_node"]
 
@@ -65,7 +64,7 @@ def badge_place(drawing: Drawing, part: PartId) -> tuple[Point, float]:
 
 def place_of_node(drawing: Drawing, node: NodeId) -> Point | None:
     """Return where something about a node is said: at its spot."""
-    return next((spot.at for spot in node_spots(drawing) if spot.node == node), None)
+    return drawing.spot(node)
 
 
 def _edges(drawing: Drawing, symbol: Symbol, band: Rect) -> Iterator[float]:

@@ -24,6 +24,7 @@ from workbench.drawing.plan import Plan, make_plan
 from workbench.drawing.runs import Bus, Run
 from workbench.drawing.sheet import Sheet
 from workbench.drawing.sketch import Sketch
+from workbench.drawing.spots import find_spots
 from workbench.drawing.stack import Row
 from workbench.drawing.surroundings import draw_board, foot
 from workbench.drawing.symbols import brace, hang, lie
@@ -73,7 +74,7 @@ def _with_load(network: Network, load: Load) -> Network:
 def _finish(sketch: Sketch) -> Drawing:
     layout = sketch.layout
     wires = tuple(sketch.wires)
-    return Drawing(
+    drawing = Drawing(
         width=layout.columns.width,
         height=foot(sketch) + layout.pitch.feet,
         unit=sketch.unit,
@@ -94,6 +95,7 @@ def _finish(sketch: Sketch) -> Drawing:
         exit=Point(layout.text_x, layout.exit_y),
         output=layout.plan.network.output,
     )
+    return replace(drawing, spots=find_spots(drawing))
 
 
 def _draw_row(sketch: Sketch, index: int, row: Row) -> None:

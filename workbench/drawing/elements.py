@@ -21,6 +21,7 @@ __all__ = [
     "Label",
     "OpenEnd",
     "Place",
+    "Spot",
     "Symbol",
     "SymbolKind",
     "Wire",
@@ -210,6 +211,14 @@ class Place:
 
 
 @dataclass(frozen=True, slots=True)
+class Spot:
+    """The place where a node is best shown."""
+
+    node: NodeId
+    at: Point
+
+
+@dataclass(frozen=True, slots=True)
 class Drawing:
     """A network with all that is around it, ready to be painted."""
 
@@ -236,6 +245,12 @@ class Drawing:
     """Where the output leaves the network's last bus."""
     output: NodeId
     """The node that leaves to the connector."""
+    spots: tuple[Spot, ...] = ()
+    """One for each node, from top to bottom and from left to right."""
+
+    def spot(self, node: NodeId) -> Point | None:
+        """Return where a node is best shown."""
+        return next((spot.at for spot in self.spots if spot.node == node), None)
 
     def symbol(self, part: PartId) -> Symbol | None:
         """Return the symbol of a part."""

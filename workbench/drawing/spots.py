@@ -1,23 +1,14 @@
 """Where the nodes of a drawing are: for pointing at them, and for going from one to the next."""
 
-from dataclasses import dataclass
 from itertools import pairwise
 
 from workbench.circuit.network import GROUND, NodeId
-from workbench.drawing.elements import Drawing, Wire, WireRole
+from workbench.drawing.elements import Drawing, Spot, Wire, WireRole
 from workbench.drawing.geometry import Point
 
-__all__ = ["Spot", "node_at", "node_spots"]
+__all__ = ["find_spots", "node_at"]
 
 SYNC = (WireRole.H_SYNC, WireRole.V_SYNC)
-
-
-@dataclass(frozen=True, slots=True)
-class Spot:
-    """The place where a node is best shown."""
-
-    node: NodeId
-    at: Point
 
 
 def node_at(drawing: Drawing, point: Point, reach: float) -> NodeId | None:
@@ -39,7 +30,7 @@ def node_at(drawing: Drawing, point: Point, reach: float) -> NodeId | None:
     return found[1] if found else None
 
 
-def node_spots(drawing: Drawing) -> tuple[Spot, ...]:
+def find_spots(drawing: Drawing) -> tuple[Spot, ...]:
     """Return one spot for each node, from top to bottom and from left to right.
 
     A node is shown at its dot, else at a ring or a ground symbol, else at the middle of its longest
@@ -55,10 +46,16 @@ def node_spots(drawing: Drawing) -> tuple[Spot, ...]:
     at |= {key.node: key.at.moved(10 * drawing.unit) for key in reversed(drawing.keys) if key.node != GROUND}
     for node, here in wires.items():
         if node not in at:
-            dots = [dot for dot in drawing.dots if any(_away(dot, wire) == 0.0 for wire in here)]
+            dots = _dots_on(here, drawing.dots)
             at[node] = dots[len(dots) // 2] if dots else _middle(here)
     spots = (Spot(node, point) for node, point in at.items())
     return tuple(sorted(spots, key=lambda spot: (spot.at.y, spot.at.x)))
+
+
+def _dots_on(wires: list[Wire], dots: tuple[Point, ...]) -> list[Point]:
+    """Return the dots at corners of wires: two that cross have none."""
+    corners = {point for wire in wires for point in wire.points}
+    return [dot for dot in dots if dot in corners]
 
 
 def _distances(drawing: Drawing, point: Point) -> list[tuple[NodeId, float]]:

@@ -7,7 +7,6 @@ from workbench.circuit.network import GROUND, NodeId, PartId
 from workbench.drawing import H_SERIES, LOAD, V_SERIES, Drawing
 from workbench.drawing.elements import Align, BlockKind, Figure, WireRole
 from workbench.drawing.geometry import Point, Rect
-from workbench.drawing.spots import node_spots
 
 __all__ = [
     "CABLE",
@@ -78,7 +77,7 @@ def in_order(drawing: Drawing, output: NodeId) -> tuple[Target, ...]:
     found += [Target(Kind.PART, part=symbol.part) for symbol in parts]
     found.append(Target(Kind.NODE, node=output))
     known = {key.node for key in drawing.keys} | {output, GROUND}
-    found += [Target(Kind.NODE, node=spot.node) for spot in node_spots(drawing) if spot.node not in known]
+    found += [Target(Kind.NODE, node=spot.node) for spot in drawing.spots if spot.node not in known]
     if drawing.block(BlockKind.SOCKET) is not None:
         found.append(SOCKET)
     if drawing.symbol(LOAD) is not None:
@@ -97,9 +96,8 @@ def box_of(drawing: Drawing, target: Target) -> Rect | None:
         if target == body:
             return drawing.block(kind)
     if target.kind is Kind.NODE:
-        spots = {spot.node: spot.at for spot in node_spots(drawing)}
         if target.node != drawing.output:
-            at = spots.get(target.node) if target.node is not None else None
+            at = drawing.spot(target.node) if target.node is not None else None
             return Rect.around(at, 20 * drawing.unit, 20 * drawing.unit) if at is not None else None
         place = drawing.place(Figure.LOADED)
         if place is None:

@@ -6,7 +6,6 @@ from PySide6.QtGui import QGuiApplication
 from tests.gui.gestures import drag
 from workbench.circuit.network import GROUND, NodeId, PartId
 from workbench.drawing.geometry import Point
-from workbench.drawing.spots import node_spots
 from workbench.gui.network.targets import Kind, Target
 from workbench.gui.network.wiring.connecting import handles
 from workbench.project.document import Channel
@@ -22,7 +21,7 @@ def red(panel):
 
 
 def spot(panel, node: str) -> QPoint:
-    at = next(spot.at for spot in node_spots(panel.canvas.drawing) if spot.node == node)
+    at = next(spot.at for spot in panel.canvas.drawing.spots if spot.node == node)
     return pixel(at)
 
 
@@ -150,7 +149,7 @@ class TestKeys:
     def test_tab_visits_every_node_and_g_goes_to_ground(self, qtbot, panel) -> None:
         self.start(qtbot, panel, 0)
         met = set()
-        for _ in range(len(node_spots(panel.canvas.drawing))):
+        for _ in range(len(panel.canvas.drawing.spots)):
             qtbot.keyClick(panel.canvas, Key.Key_Tab)
             met.add(panel.canvas.connecting.lead.over)
 

@@ -54,6 +54,8 @@ class WiringCommands:
     bench: Bench
     canvas: Canvas
     copy_picture: Callable[[], object]
+    _leg: tuple[Network | None, PartId, int | None] = (None, PartId(""), None)
+    """Network and part for which a pin was last looked for, and the pin: it is asked for at every key."""
 
     @property
     def channel(self) -> Channel:
@@ -77,7 +79,12 @@ class WiringCommands:
         target = self.canvas.target
         if target is not None and target.pin is not None:
             return target.pin if target.pin < self.network.n_pins else None
-        return pin_of(self.network, self.part.id) if self.part is not None else None
+        part, network = self.part, self.network
+        if part is None:
+            return None
+        if self._leg[:2] != (network, part.id):
+            self._leg = network, part.id, pin_of(network, part.id)
+        return self._leg[2]
 
     def specs(self) -> tuple[ActionSpec, ...]:
         """Return the rows of the table."""

@@ -8,9 +8,9 @@ from PySide6.QtCore import QObject, Qt, Signal
 
 from workbench.circuit.network import GROUND, NodeId, PartId
 from workbench.drawing import Drawing
-from workbench.drawing.elements import Symbol
+from workbench.drawing.elements import Spot, Symbol
 from workbench.drawing.geometry import Point
-from workbench.drawing.spots import Spot, node_at, node_spots
+from workbench.drawing.spots import node_at
 from workbench.gui.bench import Bench
 from workbench.gui.network.wiring.lead import Lead, carry_out, label, made_part
 from workbench.project.edits.connecting import End, PartKind
@@ -128,7 +128,7 @@ class Connecting(QObject):
         elif key in (Qt.Key.Key_Tab, Qt.Key.Key_Backtab):
             self._go(self._next(lead, 1 if key == Qt.Key.Key_Tab else -1))
         elif key == Qt.Key.Key_G:
-            self._go(next((spot for spot in node_spots(self._drawing()) if spot.node == GROUND), None))
+            self._go(next((spot for spot in self._drawing().spots if spot.node == GROUND), None))
         elif key == Qt.Key.Key_N:
             away = 40 * self._drawing().unit
             self._put(replace(lead, tip=lead.anchor.moved(away, away), over=None))
@@ -177,7 +177,7 @@ class Connecting(QObject):
         return Lead(stays, far, point, _node(symbol, end), moved=(symbol.part, end))
 
     def _spots(self) -> dict[NodeId, Point]:
-        return {spot.node: spot.at for spot in node_spots(self._drawing())}
+        return {spot.node: spot.at for spot in self._drawing().spots}
 
     def _go(self, spot: Spot | None) -> None:
         if spot is not None and self.lead is not None:
@@ -186,7 +186,7 @@ class Connecting(QObject):
     def _towards(self, lead: Lead, dx: int, dy: int) -> Spot | None:
         """Return the nearest spot in a direction, one straight ahead before one aside."""
         best: tuple[float, Spot] | None = None
-        for spot in node_spots(self._drawing()):
+        for spot in self._drawing().spots:
             along = (spot.at.x - lead.tip.x) * dx + (spot.at.y - lead.tip.y) * dy
             aside = abs((spot.at.x - lead.tip.x) * dy) + abs((spot.at.y - lead.tip.y) * dx)
             if along > 1.0 and (best is None or along + 2 * aside < best[0]):
@@ -194,7 +194,7 @@ class Connecting(QObject):
         return best[1] if best else None
 
     def _next(self, lead: Lead, way: int) -> Spot | None:
-        spots = node_spots(self._drawing())
+        spots = self._drawing().spots
         here = next((i for i, spot in enumerate(spots) if spot.node == lead.over), -1 if way > 0 else 0)
         return spots[(here + way) % len(spots)] if spots else None
 

@@ -4,10 +4,9 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
 from workbench.drawing import Drawing
-from workbench.drawing.elements import Align, Symbol
+from workbench.drawing.elements import Align, Spot, Symbol
 from workbench.drawing.faces import Face
 from workbench.drawing.geometry import Point
-from workbench.drawing.spots import Spot, node_spots
 from workbench.gui.network.inks import Inks
 from workbench.gui.network.wiring.connecting import handles
 from workbench.gui.network.wiring.lead import Lead, said
@@ -24,7 +23,7 @@ def paint_lead(painter: QPainter, drawing: Drawing, lead: Lead, inks: Inks, *, b
     """Paint a lead over a drawing, with the nodes it can go to."""
     theme, unit = inks.theme, inks.unit
     pins = {key.node for key in drawing.keys}
-    for spot in node_spots(drawing):
+    for spot in drawing.spots:
         _paint_node(painter, spot, inks, lit=spot.node == lead.over, left=spot.node not in pins)
     painter.setPen(inks.pen(theme.color("accent"), 2.4, (4.0, 2.6)))
     painter.drawLine(QPointF(lead.anchor.x, lead.anchor.y), QPointF(lead.tip.x, lead.tip.y))
