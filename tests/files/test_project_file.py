@@ -3,6 +3,7 @@
 import json
 import os
 from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -274,3 +275,12 @@ def test_the_description_names_every_field() -> None:
     names = {name for kind in schema()["$defs"].values() for name in kind.get("properties", ())}
 
     assert {name for name in names if name not in text} == set()
+
+
+def test_a_pixel_divider_is_kept_and_checked(tide_board: Project) -> None:
+    uneven = replace(tide_board, pixel_divider=5.30078125)
+    assert decode(encode(uneven)) == uneven
+
+    for wrong, words in ((0.5, "pixel divider"), (5.3, "no whole number of 1/65536")):
+        with pytest.raises(FileError, match=words):
+            decode(encode(replace(tide_board, pixel_divider=wrong)))

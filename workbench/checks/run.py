@@ -13,6 +13,7 @@ from workbench.checks.preferred import preferred_values
 from workbench.checks.problems import network_problems
 from workbench.checks.steps import differential_linearity, integral_linearity, monotonic
 from workbench.checks.sync import sync_level
+from workbench.checks.uneven import uneven_pixels
 from workbench.checks.white import channel_mismatch, white_level
 from workbench.project.document import Project
 
@@ -35,6 +36,7 @@ RULES: tuple[Rule, ...] = (
     sync_level,
     black_in_blanking,
     mode_findings,
+    uneven_pixels,
     rise_time,
     glitch,
     preferred_values,

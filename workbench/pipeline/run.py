@@ -1,12 +1,14 @@
 """Run a project through the engine, each stage at most once for the same inputs."""
 
 from collections.abc import Callable
+from dataclasses import replace
+from fractions import Fraction
 
 import numpy as np
 from numpy.typing import NDArray
 
 from workbench.checks import run_checks
-from workbench.checks.measures import Measures
+from workbench.checks.measures import Measures, owns_nothing
 from workbench.circuit.ladders import recognise
 from workbench.circuit.linearity import Linearity, linearity
 from workbench.circuit.network import Cable, Driver, Load, Network
@@ -24,8 +26,9 @@ from workbench.waveform.kernel import Kernel, pixel_kernel
 from workbench.waveform.scanline import Scanline, line_codes, render_scanline, samples_per_pixel
 from workbench.waveform.slips import NO_SLIPS, Slips, slipped_codes
 from workbench.waveform.sync import SyncDrive, sync_high_volts
+from workbench.waveform.uneven import Clocks
 
-__all__ = ["Pipeline", "pin_totals", "sync_drive"]
+__all__ = ["Pipeline", "board_kernel", "pin_totals", "sync_drive"]
 
 ByteArray = NDArray[np.uint8]
 
@@ -37,7 +40,13 @@ class Pipeline:
     something changed is one look into a dictionary.
     """
 
-    def __init__(self, pixels: Callable[[Image], ByteArray] = image_pixels, *, hurried: bool = False) -> None:
+    def __init__(
+        self,
+        pixels: Callable[[Image], ByteArray] = image_pixels,
+        *,
+        hurried: bool = False,
+        owns: Callable[[float], bool] = owns_nothing,
+    ) -> None:
         """Remember nothing yet.
 
         Parameters
@@ -47,15 +56,17 @@ class Pipeline:
         hurried : bool
             Whether rows of a picture that needs time may be near to the right ones until somebody
             has asked for its whole frame.
+        owns : callable
+            Tells whether a resistor of a value lies in the person's drawer. [Ω]
         """
-        self._hurried = hurried
+        self._hurried, self._owns = hurried, owns
         self._recognise = Memory(recognise)
         self._levels = Memory(solve_levels)
         self._linearity = Memory(_linearity)
         self._step = Memory(step_figures)
         self._pulse = Memory(_pulse)
         self._glitch = Memory(_glitch)
-        self._kernel = Memory(_kernel)
+        self._kernel = Memory(board_kernel)
         self._pictures = Pictures(pixels)
         self._scanline = Memory(_scanline)
 
@@ -80,7 +91,7 @@ class Pipeline:
         pins = pin_totals(project, channels)
         picture, problem = self._picture(project, design or project)
         scanline = None if project.mode.interlaced else self._line(project, channels, picture, slips)
-        findings = run_checks(project, Measures(channels, pins))
+        findings = run_checks(project, Measures(channels, pins, self._owns))
         return Result(project, channels, pins, picture, scanline, findings, problem, slips)
 
     def forget_images(self) -> None:
@@ -118,7 +129,7 @@ class Pipeline:
             project.scanline,
             picture,
             picture.settled,
-            tuple(self._kernel(c.levels, c.pulse) for c in (red, green, blue)),
+            tuple(self._kernel(c.levels, c.pulse, project.pixel_divider) for c in (red, green, blue)),
             sync_drive(project.driver, project.sync),
             slips,
         )
@@ -140,8 +151,10 @@ def _pulse(
     return pixel_pulse(network, driver, load, cable, pixel_s=pixel_s, samples=samples, skews_s=skews_s)
 
 
-def _kernel(levels: Levels, pulse: PixelPulse) -> Kernel:
-    return pixel_kernel(levels.volts_by_code, levels.states, pulse.volts)
+def board_kernel(levels: Levels, pulse: PixelPulse, divider: float | None) -> Kernel:
+    """Return how a channel turns codes into volts, with the project's ``pixel_divider``."""
+    kernel = pixel_kernel(levels.volts_by_code, levels.states, pulse.volts)
+    return kernel if divider is None else replace(kernel, clocks=Clocks(Fraction(divider)))
 
 
 def _glitch(

@@ -15,13 +15,13 @@ from workbench.circuit.solution import Levels
 from workbench.picture.source import PictureCodes
 from workbench.pipeline.memory import Memory
 from workbench.pipeline.result import Result
-from workbench.pipeline.run import sync_drive
+from workbench.pipeline.run import board_kernel, sync_drive
 from workbench.progress import SILENT, Progress
 from workbench.project.document import Channel
 from workbench.timing.mode import Mode
 from workbench.waveform.adjustment import from_table
 from workbench.waveform.doubt import hatched
-from workbench.waveform.kernel import Kernel, pixel_kernel
+from workbench.waveform.kernel import Kernel
 from workbench.waveform.monitor import Monitor, Screen
 from workbench.waveform.pixel import PixelSeen, seen_pixel
 from workbench.waveform.sampling import Adjustment
@@ -162,13 +162,19 @@ def _adjustment(result: Result, monitor: Monitor) -> Adjustment:
     if not (monitor.auto_adjust and result.picture.settled):
         return from_table(mode, monitor)
     red, green, blue = ((each.levels, each.pulse) for each in (result.channels[c] for c in Channel))
-    return _found(mode, result.picture, result.slips, monitor, red, green, blue)
+    divider = result.project.pixel_divider
+    return _found(mode, result.picture, result.slips, monitor, divider, red, green, blue)
 
 
 def _find(
-    mode: Mode, picture: PictureCodes, slips: Slips, monitor: Monitor, *channels: tuple[Levels, PixelPulse]
+    mode: Mode,
+    picture: PictureCodes,
+    slips: Slips,
+    monitor: Monitor,
+    divider: float | None,
+    *channels: tuple[Levels, PixelPulse],
 ) -> Adjustment:
-    red, green, blue = (_kernel(*channel) for channel in channels)
+    red, green, blue = (_kernel(*channel, divider) for channel in channels)
     codes, blanking = _told(picture, slips, picture.frame())
     return adjustment_of(mode, codes, blanking, (red, green, blue), monitor)
 
@@ -226,10 +232,11 @@ def _told(picture: PictureCodes, slips: Slips, codes: ByteArray) -> tuple[ByteAr
 def frame_kernels(result: Result) -> tuple[Kernel, Kernel, Kernel]:
     """Return the kernels of the three channels, with the samples of a whole frame."""
     red, green, blue = (
-        _kernel(solved.levels, solved.pulse) for solved in (result.channels[c] for c in Channel)
+        _kernel(solved.levels, solved.pulse, result.project.pixel_divider)
+        for solved in (result.channels[c] for c in Channel)
     )
     return red, green, blue
 
 
-def _kernel(levels: Levels, pulse: PixelPulse) -> Kernel:
-    return pixel_kernel(levels.volts_by_code, levels.states, pulse.volts).thinned(FRAME_SAMPLES)
+def _kernel(levels: Levels, pulse: PixelPulse, divider: float | None) -> Kernel:
+    return board_kernel(levels, pulse, divider).thinned(FRAME_SAMPLES)

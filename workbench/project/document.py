@@ -138,3 +138,5 @@ class Project:
     """How boards made of this project differ from it and from each other."""
     skews: Skews = field(default_factory=Skews)
     """How late single pins of the colours change, against the sync lines and each other."""
+    pixel_divider: float | None = None
+    """System clocks a pixel where a fractional divider makes pixels uneven; none where all are alike. [1]"""

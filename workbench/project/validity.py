@@ -26,6 +26,7 @@ from workbench.project.limits import (
     MOST_PARTS,
     OHMS,
     PIN_OHMS,
+    PIXEL_DIVIDER,
     RATE_HZ,
     RISE_S,
     SERIES_OHMS,
@@ -47,6 +48,8 @@ Flaw = tuple[str, str]
 
 _ANY_TEXT = {(Image, "path")}
 """Texts that are no names: the place of a file is as long as it is, with any signs."""
+_DIVIDER_PARTS = 1 << 16
+"""Parts of a system clock in which dividers count at the finest. [1]"""
 _RANGES: dict[tuple[type, str], Range] = {
     (Resistor, "ohms"): OHMS,
     (Resistor, "tolerance"): TOLERANCE,
@@ -74,6 +77,7 @@ _RANGES: dict[tuple[type, str], Range] = {
     (MonitorRange, "v_min_hz"): RATE_HZ,
     (MonitorRange, "v_max_hz"): RATE_HZ,
     (MonitorRange, "max_pixel_clock_hz"): RATE_HZ,
+    (Project, "pixel_divider"): PIXEL_DIVIDER,
 }
 """The range of every number that stands alone; those tied to others are checked below."""
 
@@ -95,6 +99,8 @@ def _flaws(project: Project) -> Iterator[Flaw]:
         yield "linked", "says that all channels are alike, but they differ: write false"
     if not 1 <= project.scanline <= project.mode.v.total:
         yield "scanline", f"is {project.scanline}, but the mode has scanlines 1 to {project.mode.v.total}"
+    if project.pixel_divider is not None and project.pixel_divider * _DIVIDER_PARTS % 1.0:
+        yield "pixel_divider", f"is {project.pixel_divider}, which is no whole number of 1/{_DIVIDER_PARTS}"
     if (monitor := project.monitor) is not None:
         for low, high in (("h_min_hz", "h_max_hz"), ("v_min_hz", "v_max_hz")):
             if getattr(monitor, low) > getattr(monitor, high):

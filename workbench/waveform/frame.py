@@ -65,8 +65,9 @@ def frame_slices(
     """
     rows, n_lines = codes.shape[1], codes.shape[1] + blank_lines
     per_slice = min(n_lines, max(1, _SLICE_PIXELS // mode.h.total))
+    make = _Channel if kernels[0].clocks is None else _UnevenChannel
     channels = [
-        _Channel(kernel, int(code), mode.h.total * per_slice)
+        make(kernel, int(code), mode.h.total * per_slice)
         for kernel, code in zip(kernels, blanking, strict=True)
     ]
     samples = kernels[0].samples_per_pixel
@@ -118,6 +119,34 @@ class _Channel:
         rows = blocks[: self.windows.size].reshape(n_blocks, n_shapes * width)
         np.copyto(rows.reshape(self.windows.shape), self.windows)
         multiply(rows, self._toeplitz, out.reshape(n_blocks, -1))
+
+
+class _UnevenChannel:
+    """One channel of a frame of uneven pixels: as :class:`_Channel`, by way of the clock's steps."""
+
+    def __init__(self, kernel: Kernel, blanking: int, pixels: int) -> None:
+        self.padded = pixels
+        self.windows = np.empty(0, np.float32)
+        self._kernel, self._blanking = kernel, blanking
+        self._codes = np.full(kernel.history + pixels, blanking, np.intp)
+        self._first = self._filled = 0
+
+    def fill(self, codes: ByteArray, blank_pixels: int, line_pixels: int, n_lines: int) -> None:
+        """Keep the codes of the next lines; those without codes are blanking."""
+        history = self._kernel.history
+        self._first += self._filled
+        self._codes[:history] = self._codes[self._filled : self._filled + history].copy()
+        self._filled = n_lines * line_pixels
+        lines = self._codes[history : history + self._filled].reshape(n_lines, line_pixels)
+        lines[:] = self._blanking
+        lines[: len(codes), blank_pixels:] = codes
+
+    def multiply(self, _blocks: Float32Array, out: Float32Array) -> None:
+        """Write the volts of the lines filled last, shape (padded, samples_per_pixel). [V]"""
+        end = self._kernel.history + self._filled
+        # The next line starts with blanking.
+        codes = np.append(self._codes[:end], self._blanking)
+        self._kernel.volts(codes, out[: self._filled], self._first)
 
 
 def _toeplitz(kernel: Kernel) -> Float32Array:

@@ -7,11 +7,14 @@ the sum is taken over shapes instead of pins: each code *drives* each shape by s
 a line is the drive of its pixels convolved with the shapes.
 """
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
+
+from workbench.waveform.uneven import Clocks, clock_shapes
 
 __all__ = ["Kernel", "multiply", "pixel_kernel"]
 
@@ -33,11 +36,18 @@ class Kernel:
     """Volts with which each code drives each shape, shape (n_codes, n_shapes). [V]"""
     shapes: Float32Array
     """Response to one pixel, shape (n_shapes, n_pixels_after, samples_per_pixel). [1]"""
+    clocks: Clocks | None = None
+    """When pixels change, where they are uneven."""
 
     @property
     def history(self) -> int:
         """Return how many pixels before a pixel still reach into it. [1]"""
-        return int(self.shapes.shape[1]) - 1
+        return int(self.shapes.shape[1]) - (1 if self.clocks is None else 0)
+
+    @property
+    def ahead(self) -> int:
+        """Return how many pixels after a pixel reach into it: an uneven one may start early. [1]"""
+        return 0 if self.clocks is None else 1
 
     @property
     def samples_per_pixel(self) -> int:
@@ -58,9 +68,8 @@ class Kernel:
         samples : int
             Samples a pixel; a part of the present number without remainder. [1]
         """
-        return Kernel(
-            self.drive_by_code, np.ascontiguousarray(self.shapes[:, :, :: self.samples_per_pixel // samples])
-        )
+        fewer = self.shapes[:, :, :: self.samples_per_pixel // samples]
+        return replace(self, shapes=np.ascontiguousarray(fewer))
 
     def slowed(self, rise_s: float, pixel_s: float) -> "Kernel":
         """Return this kernel behind one more pole, such as a tube's amplifier.
@@ -85,24 +94,46 @@ class Kernel:
         impulse = np.concatenate([[1.0 - mean], (mean - decay + decay * (1.0 - mean)) * after])
         length = (n_after + n_more) * samples
         shapes = [np.convolve(shape.ravel(), impulse)[:length] for shape in self.shapes]
-        return Kernel(self.drive_by_code, np.reshape(shapes, (n_shapes, -1, samples)).astype(np.float32))
+        return replace(self, shapes=np.reshape(shapes, (n_shapes, -1, samples)).astype(np.float32))
 
-    def volts(self, codes: IntArray, out: Float32Array) -> None:
+    def volts(self, codes: IntArray, out: Float32Array, first: int = 0) -> None:
         """Write the voltage of a run of pixels.
 
         Parameters
         ----------
-        codes : int array, shape (history + n_pixels,)
+        codes : int array, shape (history + n_pixels + ahead,)
             Codes of the pixels, oldest first; the first ``history`` only trail into the others. [1]
         out : float32 array, shape (n_pixels, samples_per_pixel)
-            Where the voltage at the monitor is written. [V]
+            Where the voltage at the monitor is written, even samples where pixels are uneven. [V]
+        first : int
+            Pixels that went before the first one written since the divider of uneven ones started. [1]
         """
+        if self.clocks is not None:
+            self._uneven_volts(self.clocks, codes, out, first)
+            return
         n_shapes, n_after, samples = self.shapes.shape
         # A network that cannot be solved has one code only; whatever it is told, it shows that one.
         drive = self.drive_by_code.take(codes, axis=0, mode="clip")
         windows = sliding_window_view(drive, n_after, axis=0)
         newest_last = self.shapes[:, ::-1].reshape(n_shapes * n_after, samples)
         multiply(windows.reshape(len(out), n_shapes * n_after), newest_last, out)
+
+    def _uneven_volts(self, clocks: Clocks, codes: IntArray, out: Float32Array, first: int) -> None:
+        """Write what :meth:`volts` does by the steps of the clock, read at even instants."""
+        n_pixels, samples = out.shape
+        before = len(codes) - n_pixels - self.ahead
+        edges = clocks.edges(first - before, len(codes))
+        steps = np.repeat(codes, np.diff(edges))
+        per_pixel = float(clocks.per_pixel)
+        per_step = math.ceil(samples / per_pixel)
+        by_step = Kernel(self.drive_by_code, clock_shapes(self.shapes, clocks.per_pixel, per_step))
+        short = max(0, by_step.history - int(edges[before] - edges[0]))
+        steps = np.concatenate([np.repeat(steps[:1], short), steps])
+        fine = np.empty((len(steps) - by_step.history, per_step), np.float32)
+        by_step.volts(steps, fine)
+        start = edges[0] - short + by_step.history
+        at = (first + np.arange(n_pixels * samples) / samples) * per_pixel - start
+        out.reshape(-1)[:] = np.interp(at * per_step, np.arange(fine.size), fine.ravel())
 
 
 def multiply(rows: Float32Array, matrix: Float32Array, out: Float32Array) -> None:

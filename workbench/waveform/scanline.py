@@ -54,6 +54,8 @@ class Scanline:
     """Codes of red, green, blue, shape (3, h.total), from the start of the front porch. [1]"""
     ideal_volts: Float32Array
     """The even staircase 0 … 0.700 V of the codes, one value a pixel, shape (3, h.total). [V]"""
+    starts: NDArray[np.float64] | None = None
+    """Where uneven pixels start, and the last ends, shape (h.total + 1,); none where all are even. [pixels]"""
 
     @property
     def step_s(self) -> float:
@@ -128,18 +130,26 @@ def render_scanline(
     ------
     TimingError
         If the mode is interlaced.
+
+    Notes
+    -----
+    Where pixels are uneven the divider starts with the frame's line 1, and the time axis stays even: edges
+    lie before their even places by up to a system clock.
     """
     refuse_interlaced(mode)
-    samples = kernels[0].samples_per_pixel
+    samples, first = kernels[0].samples_per_pixel, (number - 1) * mode.h.total
     volts = np.empty((5, mode.h.total * samples), np.float32)
     for kernel, line, tail, out in zip(kernels, codes, before, volts[:3], strict=True):
-        kernel.volts(_with_history(line, tail, kernel.history), out.reshape(-1, samples))
-    write_h_sync(mode, sync, samples, volts[3])
-    write_v_sync(mode, number, sync, samples, volts[4])
+        kernel.volts(_with_history(line, tail, kernel), out.reshape(-1, samples), first)
+    clocks = kernels[0].clocks
+    early = [0.0 if clocks is None else clocks.early_pixels(first + edge) for edge in mode.h.edges[:2]]
+    write_h_sync(mode, sync, samples, volts[3], early=(early[0], early[1]))
+    write_v_sync(mode, number, sync, samples, volts[4], early=early[0])
     ideal = _ideal_volts(codes, kernels)
     for array in (volts, ideal):
         array.setflags(write=False)
-    return Scanline(mode, number, samples, volts, codes, ideal)
+    starts = None if clocks is None else clocks.starts(first, mode.h.total)
+    return Scanline(mode, number, samples, volts, codes, ideal, starts)
 
 
 def refuse_interlaced(mode: Mode) -> None:
@@ -149,11 +159,12 @@ def refuse_interlaced(mode: Mode) -> None:
         raise TimingError(reason)
 
 
-def _with_history(codes: IntArray, before: IntArray, history: int) -> IntArray:
-    """Return the codes with the last ``history`` of the line before in front of them."""
+def _with_history(codes: IntArray, before: IntArray, kernel: Kernel) -> IntArray:
+    """Return the codes with the last of the line before in front, and the next line's blanking behind."""
+    history = kernel.history
     if history > len(before):  # a line shorter than the trail of a pixel: it was the same before
         before = np.concatenate([np.full(history - len(before), before[0]), before])
-    return np.concatenate([before[len(before) - history :], codes])
+    return np.concatenate([before[len(before) - history :], codes, codes[: kernel.ahead]])
 
 
 def _ideal_volts(codes: IntArray, kernels: Kernels) -> Float32Array:

@@ -51,7 +51,9 @@ def sync_high_volts(driver: Driver, series_ohms: float, input_ohms: float | None
     return driver.supply_volts * input_ohms / (input_ohms + series_ohms + driver.high_ohms)
 
 
-def write_h_sync(mode: Mode, drive: SyncDrive, samples: int, out: Float32Array) -> None:
+def write_h_sync(
+    mode: Mode, drive: SyncDrive, samples: int, out: Float32Array, *, early: tuple[float, float] = (0.0, 0.0)
+) -> None:
     """Write H sync of one line, from the start of its front porch.
 
     Parameters
@@ -64,16 +66,22 @@ def write_h_sync(mode: Mode, drive: SyncDrive, samples: int, out: Float32Array) 
         Samples a pixel, ``1 <= samples``. [1]
     out : float32 array, shape (h.total * samples,)
         Where the voltage at the monitor is written. [V]
+    early : tuple of 2 float
+        By how much its two edges lie before their even places, in a line of uneven pixels. [pixels]
     """
-    leading, trailing, _, _ = mode.h.edges
+    leading, trailing = (
+        max(0, round((edge - by) * samples)) for edge, by in zip(mode.h.edges[:2], early, strict=True)
+    )
     pulse, rest = _levels(mode.h.polarity, drive.h_high_volts)
     step_s = mode.pixel_s / samples
     out[:] = rest
-    _add_step(out, leading * samples, pulse - rest, drive.rise_s / step_s)
-    _add_step(out, trailing * samples, rest - pulse, drive.rise_s / step_s)
+    _add_step(out, leading, pulse - rest, drive.rise_s / step_s)
+    _add_step(out, trailing, rest - pulse, drive.rise_s / step_s)
 
 
-def write_v_sync(mode: Mode, number: int, drive: SyncDrive, samples: int, out: Float32Array) -> None:
+def write_v_sync(
+    mode: Mode, number: int, drive: SyncDrive, samples: int, out: Float32Array, *, early: float = 0.0
+) -> None:
     """Write V sync of line ``number``; it changes at the leading edge of H sync.
 
     The other parameters are those of :func:`write_h_sync`.
@@ -81,7 +89,12 @@ def write_v_sync(mode: Mode, number: int, drive: SyncDrive, samples: int, out: F
     pulse, rest = _levels(mode.v.polarity, drive.v_high_volts)
     before, after = (pulse if asserted else rest for asserted in v_sync_asserted(mode, number))
     out[:] = before
-    _add_step(out, mode.h.front_porch * samples, after - before, drive.rise_s * samples / mode.pixel_s)
+    _add_step(
+        out,
+        max(0, round((mode.h.front_porch - early) * samples)),
+        after - before,
+        drive.rise_s * samples / mode.pixel_s,
+    )
 
 
 def _levels(polarity: Polarity, high_volts: float) -> tuple[float, float]:

@@ -82,6 +82,19 @@ def test_a_plan_gives_its_clock(project: Project) -> None:
     (plan, *_) = plan_clock(project.mode, chip)
 
     assert take_plan(project, plan).mode.pixel_clock_hz == 25_200_000
+    assert take_plan(project, plan).pixel_divider is None
+
+
+def test_a_plan_with_a_fraction_makes_pixels_uneven_until_the_clock_is_another(project: Project) -> None:
+    chip = Chip(12_000_000, Span(11, 11), (Span(1, 1),), 133_000_000, fraction_bits=8)
+    plan = next(plan for plan in plan_clock(project.mode, chip) if plan.divider.denominator > 1)
+
+    taken = take_plan(project, plan)
+
+    assert taken.pixel_divider == float(plan.divider)
+    assert set_counts(taken, H, back_porch=50).pixel_divider == float(plan.divider)
+    assert set_pixel_clock(taken, 25_000_000).pixel_divider is None
+    assert set_mode(taken, find_mode("800x600@60")).pixel_divider is None
 
 
 def test_unchanged_counts_keep_the_mode(project: Project) -> None:

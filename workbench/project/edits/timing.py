@@ -26,10 +26,15 @@ _REGIONS = ("front_porch", "sync", "back_porch", "active")
 
 
 def set_mode(project: Project, mode: Mode) -> Project:
-    """Choose another display mode; the scanline stays the same one, or the nearest there is."""
+    """Choose another display mode; the scanline stays the same one, or the nearest there is.
+
+    With another pixel clock pixels are even, until a plan with a fractional divider is taken again.
+    """
     if mode.interlaced:
         raise EditError(f"{mode.name} is interlaced, which is not simulated here: choose a progressive mode")
-    return replace(project, mode=mode, scanline=_carried(project.scanline, project.mode.v, mode.v))
+    kept = project.pixel_divider if mode.pixel_clock_hz == project.mode.pixel_clock_hz else None
+    scanline = _carried(project.scanline, project.mode.v, mode.v)
+    return replace(project, mode=mode, scanline=scanline, pixel_divider=kept)
 
 
 def set_counts(
@@ -79,8 +84,9 @@ def set_pixel_clock(project: Project, pixel_clock_hz: int) -> Project:
 
 
 def take_plan(project: Project, plan: "Plan") -> Project:
-    """Send the pixels at the clock that a chip's plan makes, to the nearest hertz."""
-    return set_pixel_clock(project, round(plan.pixel_hz))
+    """Send the pixels at the clock that a chip's plan makes, to the nearest hertz, and as unevenly."""
+    uneven = float(plan.divider) if plan.divider.denominator > 1 else None
+    return replace(set_pixel_clock(project, round(plan.pixel_hz)), pixel_divider=uneven)
 
 
 def set_axis(project: Project, direction: Direction, axis: Axis) -> Project:

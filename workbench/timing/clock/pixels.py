@@ -5,7 +5,7 @@ from fractions import Fraction
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["line_clocks", "pixel_clocks"]
+__all__ = ["edge_clocks", "line_clocks", "pixel_clocks"]
 
 
 def pixel_clocks(divider: Fraction, count: int, *, first: int = 0) -> npt.NDArray[np.int64]:
@@ -30,8 +30,12 @@ def pixel_clocks(divider: Fraction, count: int, *, first: int = 0) -> npt.NDArra
     >>> pixel_clocks(Fraction(9, 4), 5).tolist()
     [2, 2, 2, 3, 2]
     """
-    edges = np.arange(first, first + count + 1, dtype=np.int64) * divider.numerator // divider.denominator
-    return np.diff(edges)
+    return np.diff(edge_clocks(divider, np.arange(first, first + count + 1)))
+
+
+def edge_clocks(divider: Fraction, pixels: npt.NDArray[np.int64]) -> npt.NDArray[np.int64]:
+    """Return the system clock at which each pixel starts, by pixels counted from a common start. [1]"""
+    return np.asarray(pixels * divider.numerator // divider.denominator)
 
 
 def line_clocks(divider: Fraction, h_total: int, count: int) -> npt.NDArray[np.int64]:

@@ -53,6 +53,8 @@ class Shown:
     """sRGB of every count, as the eye sees it, shape (axis.total, 3)."""
     unseen: int
     """How many counts at the start the eye does not see: blanking. [1]"""
+    starts: NDArray[np.float64] | None = None
+    """Where uneven pixels start, shape (axis.total + 1,); none where all are even. [counts]"""
 
     @property
     def span_s(self) -> float:
@@ -97,6 +99,7 @@ def shown_line(
         sync_high_volts=sync_high_volts,
         strip=strip,
         unseen=mode.h.blanking if seen else mode.h.total,
+        starts=scanline.starts,
     )
 
 

@@ -35,6 +35,8 @@ class Ground:
     window_y: tuple[float, float] | None
     """Top and bottom of the white window on the screen. [px]"""
     held_y: tuple[float, ...]
+    uneven_x: tuple[float, ...]
+    """Where uneven pixels start, if they are wide enough to be told apart. [px]"""
     sentence: tuple[str, ...]
     """Said in the sync lane, where V sync does not change, longest wording first."""
     sentence_y: float
@@ -69,6 +71,7 @@ class Backdrop(Overlay):
             painter.restore()
         painter.setClipRect(places.colour)
         self._draw_levels(painter, places.colour, ground)
+        self._draw_uneven(painter, places.colour, ground)
         painter.setClipRect(places.sync)
         self._draw_sentence(painter, places.sync, ground)
 
@@ -104,6 +107,20 @@ class Backdrop(Overlay):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(pen)
         painter.drawLines([QLineF(lane.left(), y, lane.right(), y) for y in ground.held_y])
+
+    def _draw_uneven(self, painter: QPainter, lane: QRectF, ground: Ground) -> None:
+        """Draw a tick where each pixel starts, and fill every second one, so that their widths are seen."""
+        if len(ground.uneven_x) < 2:
+            return
+        px, theme = self.bench.px, self.bench.theme
+        top, height = lane.top(), px(5)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        for left, right in zip(ground.uneven_x[::2], ground.uneven_x[1::2], strict=False):
+            painter.fillRect(QRectF(left, top, right - left, height), theme.color("dim", 0.55))
+        box = QRectF(lane.left(), top + height, lane.width() - px(8), px(16))
+        font, ink = self.bench.type.sans(0.80), theme.color("dim")
+        words = ("uneven pixels, to scale", "uneven pixels")
+        draw_caption(painter, box, words, font, ink, align=Qt.AlignmentFlag.AlignRight)
 
     def _draw_sentence(self, painter: QPainter, lane: QRectF, ground: Ground) -> None:
         px = self.bench.px

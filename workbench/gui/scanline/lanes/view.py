@@ -19,6 +19,7 @@ from workbench.gui.scanline.lanes.area_names import AreaNames
 from workbench.gui.scanline.lanes.axis import Tick
 from workbench.gui.scanline.lanes.backdrop import WHITE_WINDOW_VOLTS, Backdrop, Ground
 from workbench.gui.scanline.lanes.cursor_lines import PointerLine
+from workbench.gui.scanline.lanes.edge_marks import EdgeMarks
 from workbench.gui.scanline.lanes.end_names import (
     HeldLevel,
     TooHigh,
@@ -43,12 +44,15 @@ from workbench.gui.scanline.lanes.styles import (
 )
 from workbench.gui.scanline.lanes.sync_places import SYNC_RANGE, in_sync_lane
 from workbench.gui.scanline.lanes.tick_places import sync_ticks, time_ticks, volt_ticks
+from workbench.gui.scanline.lanes.uneven_places import uneven_places
 from workbench.project.document import Channel
 
 __all__ = ["LanesView"]
 
 THINNED = 256
 """Samples of each trace that are looked at to find a calm place. [1]"""
+_LEAST_PIXEL = 12
+"""Uneven pixels narrower than this are not told apart. [design px]"""
 
 
 class LanesView(PointingView):
@@ -82,6 +86,7 @@ class LanesView(PointingView):
         self.pointer_line, self.pointer_card = PointerLine(bench), PointerCard(bench)
         self.readout_card, self.edge_card = ReadoutCard(bench), EdgeCard(bench)
         self.cards = (self.readout_card, self.edge_card)
+        self.edge_marks = EdgeMarks(bench)
         self._fill_scene()
         self._limit()
         self.restyle()
@@ -94,6 +99,7 @@ class LanesView(PointingView):
             self.strip,
             self.area_names,
             self.margin,
+            self.edge_marks,
             *self.lines.values(),
             self.pointer_line,
             self.pointer_card,
@@ -252,6 +258,7 @@ class LanesView(PointingView):
             self.strip,
             self.area_names,
             self.margin,
+            self.edge_marks,
             self.readout_card,
             self.edge_card,
         ):
@@ -277,6 +284,7 @@ class LanesView(PointingView):
                 volt_ticks_y=tuple(round(self.volts_y(value)) for value, _ in levels),
                 window_y=(round(top), round(bottom)),
                 held_y=tuple(self.volts_y(held.volts) for held in self._held),
+                uneven_x=uneven_places(self._shown, time, self.bench.px(_LEAST_PIXEL)),
                 sentence=self._sentence,
                 sentence_y=self._sync_y(0.2 if self._v_sync_high(time) else 0.8),
             )
