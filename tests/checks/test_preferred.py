@@ -3,7 +3,8 @@ import pytest
 from workbench.checks import Severity
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.network import Driver, Load, Zeros
-from workbench.circuit.series import Series
+from workbench.circuit.series import Series, is_in
+from workbench.pipeline.run import Pipeline
 
 
 def test_values_outside_the_series_are_listed_with_what_would_follow(board, found):
@@ -94,3 +95,30 @@ def test_nothing_is_offered_where_every_choice_would_spoil_white(board, found):
     assert finding.remedy_text == (
         "No values of E3 keep white and steps: take a finer series, or two parts for one value."
     )
+
+
+def owned(*values):
+    """Return the finding about the series for a person who owns some values."""
+    pipeline = Pipeline(owns=lambda ohms: ohms in values)
+
+    def find(project):
+        return next((f for f in pipeline.run(project).findings if f.id == "series"), None)
+
+    return find
+
+
+def test_what_the_person_owns_is_not_complained_of(board):
+    assert owned(500.0, 4e3, 8e3)(board()) is None
+
+
+def test_the_rest_is_and_its_remedy_leaves_what_is_owned(board):
+    project = board(weighted(5, [508.0, 998.0, 2e3, 4e3, 8e3]))
+    find = owned(508.0, 998.0)
+
+    finding = find(project)
+    mended = finding.remedy.edit(project)
+
+    assert finding.parts == ("R4", "R5")
+    assert [r.ohms for r in mended.channels.red.resistors[:2]] == [508.0, 998.0]
+    assert all(is_in(r.ohms, Series.E24) for r in mended.channels.red.resistors[2:])
+    assert find(mended) is None

@@ -1,5 +1,6 @@
 """What the rules look at: the figures of a solved project, as far as checks need them."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Protocol
 
@@ -8,7 +9,7 @@ from workbench.circuit.response import Glitch, Step
 from workbench.circuit.solution import Levels
 from workbench.project.document import Channel
 
-__all__ = ["ChannelFigures", "ChannelsFigures", "Measures", "PinFigures"]
+__all__ = ["ChannelFigures", "ChannelsFigures", "Measures", "PinFigures", "owns_nothing"]
 
 
 class ChannelFigures(Protocol):
@@ -54,9 +55,16 @@ class PinFigures(Protocol):
         """The name of that pin."""
 
 
+def owns_nothing(_ohms: float) -> bool:
+    """Return that a person owns no resistor of a value, as where no drawer is at hand. [Ω]"""
+    return False
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Measures:
     """The figures of one project; the pipeline makes them, the rules read them."""
 
     channels: ChannelsFigures
     pins: PinFigures
+    owns: Callable[[float], bool] = owns_nothing
+    """Whether a resistor of a value lies in the person's drawer, which is no part of the project. [Ω]"""

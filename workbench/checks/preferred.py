@@ -1,6 +1,6 @@
 """Can the parts be bought?"""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from workbench.checks.finding import Finding, Severity
 from workbench.checks.groups import Group, groups, is_sound, join_words, ohms_text
@@ -22,14 +22,18 @@ _NAMED = 4
 
 
 def preferred_values(project: Project, measures: Measures) -> Iterator[Finding]:
-    """Every resistor is a value of the chosen series."""
+    """Every resistor is a value of the chosen series, or one that the person owns."""
     series = project.series
+
+    def there_is(resistor: Resistor) -> bool:
+        return is_in(resistor.ohms, series) or measures.owns(resistor.ohms)
+
     for group in groups(project, measures):
-        odd = tuple(r for r in group.network.resistors if not is_in(r.ohms, series))
+        odd = tuple(r for r in group.network.resistors if not there_is(r))
         if not odd:
             continue
         worst = max(abs(nearest(r.ohms, series) / r.ohms - 1.0) for r in odd)
-        trial = _bought(project, group, odd)
+        trial = _bought(project, group, odd, measures.owns)
         yield Finding(
             id="series",
             severity=Severity.WARN,
@@ -57,18 +61,21 @@ def _sentence(group: Group, odd: tuple[Resistor, ...], series: Series) -> str:
     return f"{count} {verb.format(whose)} in {series.name}{names}."
 
 
-def _bought(project: Project, group: Group, odd: tuple[Resistor, ...]) -> Trial | None:
+def _bought(
+    project: Project, group: Group, odd: tuple[Resistor, ...], owns: Callable[[float], bool]
+) -> Trial | None:
     """Return the first values of the series that keep the steps even; else that spoil nothing.
 
-    None where every set of values would turn a step back, or put white outside.
+    None where every set of values would turn a step back, or put white outside. What the person owns stays.
     """
     network, series = group.network, project.series
     near = {r.id: nearest(r.ohms, series) for r in odd}
+    owned = {r.id for r in network.resistors if owns(r.ohms)}
 
     def offers() -> Iterator[Values]:
         yield near
         for values in series_offers(project, network, group.white_volts or WHITE_VOLTS):
-            yield {**near, **values}
+            yield {**near, **{part: ohms for part, ohms in values.items() if part not in owned}}
 
     def keeps(trial: Trial) -> bool:
         keeps_white = WHITE.holds(trial.white_volts) or not WHITE.holds(group.white_volts)

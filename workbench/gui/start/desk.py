@@ -12,6 +12,7 @@ from workbench.files.recovery import Recovery
 from workbench.gui.bench import Bench
 from workbench.gui.cards.opener import Cards
 from workbench.gui.commands import Openers, edit_specs, view_specs
+from workbench.gui.drawer.owned_values import OwnedValues
 from workbench.gui.faults.commands import FaultList, fault_specs
 from workbench.gui.faults.switch import FaultSwitch
 from workbench.gui.files.commands import FileMenu, file_specs
@@ -49,7 +50,8 @@ class Desk(QObject):
         super().__init__()
         self.session = session
         self.shelf = Shelf(self)
-        pipeline = Pipeline(self.shelf.pixels, hurried=True)
+        self.owned = OwnedValues(self)
+        pipeline = Pipeline(self.shelf.pixels, hurried=True, owns=self.owned.owns)
         self.faults = FaultSwitch(pipeline.run, self)
         self.live = LiveResult(session, self.faults.run, self)
         self.bench = Bench(session, self.live, settings, self, faults=self.faults)
@@ -57,6 +59,8 @@ class Desk(QObject):
         self.shelf.changed.connect(self.live.run_again)
         self.shelf.forgot.connect(pipeline.forget_images)
         self.shelf.attach(self.bench)
+        self.owned.changed.connect(self.live.run_again)
+        self.owned.attach(self.bench)
         self.settling = Settling(self.bench, self)
         self.window = MainWindow(self.bench, panels)
         self.messages = self.bench.dialogs = messages(self.bench, self.window)
