@@ -12,6 +12,7 @@ from workbench.gui.cards.finder import Find, rank
 from workbench.gui.cards.mode_rows import mode_rows
 from workbench.gui.mode_title import mode_title
 from workbench.gui.theme import ThemeName
+from workbench.gui.widgets import Sign
 from workbench.project.document import Channel
 from workbench.project.edits.channels import unlink
 from workbench.timing.search import find_mode
@@ -251,7 +252,10 @@ def test_ladder_that_cannot_be_is_refused_in_words(desk, qtbot) -> None:
     card = desk.cards.make_ladder()
 
     assert not card.take.isEnabled()
+    assert card.said.text().startswith("No resistors bring white")
     assert "higher supply" in card.said.text()
+    assert card.said.sign is Sign.WARNS
+    assert card.steps.levels == {}
     card.close()
 
 
@@ -262,12 +266,16 @@ def test_segmented_ladder_matched_to_the_cable(desk, qtbot) -> None:
     qtbot.mouseClick(card.shapes[Shape.SEGMENTED], Qt.MouseButton.LeftButton)
     qtbot.mouseClick(card.matched, Qt.MouseButton.LeftButton)
     assert card.thermometer.isEnabled()
-    assert card.figures.text("source").startswith("7")
+    assert card.figures.text("source resistance").startswith("7")
     assert "3 × " in card.parts.text()
     assert "shunt" in card.parts.text()
     qtbot.mouseClick(card.take, Qt.MouseButton.LeftButton)
     desk.live.refresh()
 
+    again = desk.cards.make_ladder()
+    assert again.shapes[Shape.SEGMENTED].isChecked()
+    assert again.matched.isChecked()
+    again.close()
     red = desk.live.result.channels.red
     assert red.topology is Topology.SEGMENTED
     assert len(desk.session.project.wiring.red) == 6
@@ -278,11 +286,52 @@ def test_channels_that_differ_have_figures_of_their_own(desk, qtbot) -> None:
     desk.bench.apply("Apart", unlink)
     desk.live.refresh()
     card = desk.cards.make_ladder()
-    assert card.figures.text("parts", Channel.BLUE) == ""
+    assert card.figures.text("resistors", Channel.BLUE) == ""
+    assert list(card.steps.levels) == [Channel.RED]
 
     qtbot.mouseClick(card.steppers[Channel.BLUE].fewer, Qt.MouseButton.LeftButton)
 
-    assert [card.figures.text("parts", channel) for channel in Channel] == ["5", "5", "4"]
+    assert [card.figures.text("resistors", channel) for channel in Channel] == ["5", "5", "4"]
+    assert [line.partition(":")[0] for line in card.parts.text().splitlines()] == ["red, green", "blue"]
+    assert {channel: len(volts) for channel, volts in card.steps.levels.items()} == {
+        Channel.RED: 32,
+        Channel.BLUE: 16,
+    }
+    card.close()
+
+
+def test_what_the_new_ladder_would_do_is_drawn_and_judged(desk, qtbot) -> None:
+    card = desk.cards.make_ladder()
+    assert card.said.sign is Sign.PASSES
+    white = card.steps.levels[Channel.RED][-1]
+    assert f"{white:.3f} V" == card.figures.text("white, loaded")
+    plot = pixel_at(card.steps, 0.99, 0.70)
+    assert plot == desk.bench.theme.color("plot")
+
+    card.choose_source(list(Series).index(Series.E3))
+
+    assert card.said.sign is Sign.FAILS
+    assert "more than two steps in one" in card.said.text()
+    card.close()
+
+
+def pixel_at(widget, across: float, down: float):
+    image = widget.grab().toImage()
+    return image.pixelColor(int(across * (image.width() - 1)), int(down * (image.height() - 1)))
+
+
+def test_steps_are_drawn_where_the_levels_are(desk) -> None:
+    card = desk.cards.make_ladder()
+    trace = desk.bench.theme.channel(Channel.RED)
+    image = card.steps.grab().toImage()
+
+    def height(across: float) -> int:
+        column = int(across * (image.width() - 1))
+        return min(y for y in range(image.height()) if image.pixelColor(column, y) == trace)
+
+    heights = [height(part) for part in (0.25, 0.5, 0.75, 0.98)]
+    assert heights == sorted(heights, reverse=True)
+    assert len(set(heights)) == 4
     card.close()
 
 

@@ -4,10 +4,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 from functools import lru_cache
+from math import isclose
 
 from workbench.circuit.codes import pin_steps
 from workbench.circuit.equal_parts import equal_parts, middle_leg
-from workbench.circuit.ladders import Topology, pin_nodes, r2r, segmented, weighted
+from workbench.circuit.ladders import Topology, analyse, pin_nodes, r2r, segmented, weighted
 from workbench.circuit.near import near_r2r, near_segmented, near_weighted
 from workbench.circuit.network import Driver, Load, Network
 from workbench.circuit.series import Series, nearest
@@ -15,10 +16,14 @@ from workbench.circuit.sizing import ideal_legs, ideal_r2r, ideal_weighted, matc
 from workbench.errors import NetworkError
 from workbench.units import parse_list
 
-__all__ = ["LadderWish", "Shape", "ValueLists", "make_ladder", "read_values", "wishes_for"]
+__all__ = ["LadderWish", "Shape", "ValueLists", "make_ladder", "read_values", "wish_like", "wishes_for"]
 
 ValueLists = tuple[tuple[float, ...], ...]
 """One list of values for all channels, or three: red, green, blue. [Ω]"""
+
+_MATCHED_OHMS = 75.0
+_NEAR = 0.05
+"""A shunt from a series makes the source 75 Ω as nearly as this. [1]"""
 
 
 class Shape(Enum):
@@ -29,11 +34,6 @@ class Shape(Enum):
     SEGMENTED = "segmented"
     EQUAL = "equal"
     """A weighted ladder whose legs are made of one value only, in series and in parallel."""
-
-    @classmethod
-    def of(cls, topology: Topology) -> "Shape":
-        """Return the shape that makes a topology; weighted where none does."""
-        return cls.WEIGHTED if topology is Topology.CUSTOM else cls(topology.value)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +56,26 @@ class LadderWish:
     """A given shunt, where it is not ``matched``. [Ω]"""
     node_farads: float = 0.0
     """Capacitance of the shared node to ground; 0 for none. [F]"""
+
+
+def wish_like(network: Network, source_ohms: float) -> LadderWish:
+    """Return the wish that a network comes nearest to, but for its values; weighted where it is no ladder.
+
+    Parameters
+    ----------
+    network : Network
+        A channel.
+    source_ohms : float
+        What the line sees of it. [Ω]
+    """
+    ladder = analyse(network)
+    value = {part.ohms for part in network.resistors if any(part.id in leg.parts for leg in ladder.legs)}
+    one_value = len(value) == 1 and any(len(leg.parts) > 1 for leg in ladder.legs)
+    shape = Shape.WEIGHTED if ladder.topology is Topology.CUSTOM else Shape(ladder.topology.value)
+    shape = Shape.EQUAL if one_value and shape is Shape.WEIGHTED else shape
+    matched = ladder.shunt is not None and isclose(source_ohms, _MATCHED_OHMS, rel_tol=_NEAR)
+    wish = LadderWish(shape, network.bits, matched=matched)
+    return replace(wish, thermometer=network.thermometer) if network.thermometer else wish
 
 
 def read_values(text: str) -> ValueLists:

@@ -4,20 +4,22 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSignalBlocker, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLayout, QVBoxLayout, QWidget
 
 from workbench.checks.finding import Severity
 from workbench.circuit.ladders import MOST_BITS, MOST_THERMOMETER
 from workbench.circuit.series import Series
-from workbench.circuit.wish import LadderWish, Shape, read_values, wishes_for
+from workbench.circuit.wish import LadderWish, Shape, read_values, wish_like, wishes_for
 from workbench.errors import EditError, NetworkError, WorkbenchError
 from workbench.gui.bench import Bench
 from workbench.gui.cards.ladder.bits import BitStepper
 from workbench.gui.cards.ladder.figures import LadderFigures, parts_text
 from workbench.gui.cards.ladder.shapes import MATCHED, SHAPES, TwoLines
-from workbench.gui.widgets import Button, ButtonKind, Choice, Field, Words
+from workbench.gui.cards.ladder.steps import StepsSketch
+from workbench.gui.widgets import Button, ButtonKind, Choice, Field, Sign, Words
 from workbench.gui.widgets.card import Card
+from workbench.gui.widgets.said import Said
 from workbench.pipeline.result import Result
 from workbench.project.document import Channel, Project
 from workbench.project.edits.ladders import set_ladders
@@ -42,6 +44,9 @@ ABOUT_WIDTH = 480
 """Width of what is said of the chosen shape on a projector. [design px]"""
 
 
+_SIGNS = {Severity.FAIL: Sign.FAILS, Severity.WARN: Sign.WARNS}
+
+
 class LadderChooser(Card):
     """Works out ladders for what is chosen; nothing changes until they are taken."""
 
@@ -60,10 +65,12 @@ class LadderChooser(Card):
         self.source = Choice(bench, "values")
         self.values = Field(bench, "values of the legs", mono=True)
         self.matched = TwoLines(bench, MATCHED, one_of=False)
+        self.steps = StepsSketch(bench)
         self.figures = LadderFigures(bench, narrow=parent.width() < bench.px(ROOM_FOR_THREE))
         self.about = self._line(role="dim")
         self.parts = self._line(mono=True)
-        self.said = self._line(role="dim")
+        self.said = Said(bench, size=0.9)
+        self.said.wrap(bench.px(self._column))
         self.take = Button(bench, "Put it in", ButtonKind.REMEDY)
         self.first = self.take
         self._connect()
@@ -81,11 +88,7 @@ class LadderChooser(Card):
     def start(self, result: Result) -> None:
         """Begin with the shape and bits that the project has."""
         project, red = result.project, result.channels.red
-        self._wish = LadderWish(
-            Shape.of(red.topology),
-            thermometer=max(red.network.thermometer, THERMOMETERS[0]),
-            series=project.series,
-        )
+        self._wish = replace(wish_like(red.network, red.levels.source_ohms), series=project.series)
         self._counts = {channel: result.channels[channel].network.bits for channel in Channel}
         self._linked = project.linked
         self.source.set_value(self._series.name)
@@ -118,7 +121,7 @@ class LadderChooser(Card):
             row.clicked.connect(lambda _checked=False, shape=shape: self._choose(shape=shape))
         for stepper in self.steppers.values():
             stepper.stepped.connect(self._step)
-        self.thermometer.set_options([f"{bits} bits" for bits in THERMOMETERS])
+        self.thermometer.set_options([_equal_legs(bits) for bits in THERMOMETERS])
         self.thermometer.chosen.connect(lambda number: self._choose(thermometer=THERMOMETERS[number]))
         self.source.set_options([*(series.name for series in Series), TYPED])
         self.source.chosen.connect(self.choose_source)
@@ -148,6 +151,8 @@ class LadderChooser(Card):
         values.setStretchFactor(self.values, 1)
         column.addLayout(values)
         column.addSpacing(self.bench.px(6))
+        if not self.bench.projecting:
+            column.addWidget(self.steps)
         column.addWidget(self.figures)
         column.addWidget(self.parts)
         column.addWidget(self.said)
@@ -163,7 +168,9 @@ class LadderChooser(Card):
         return row
 
     def _foot(self) -> QLayout:
-        words = Words(self.bench, "one step, can be undone", size=0.86, role="dim")
+        words = Words(
+            self.bench, "in place of all three ladders; one step, can be undone", size=0.86, role="dim"
+        )
         foot = self._row(words)
         foot.setStretch(1, 1)
         foot.addWidget(self.take)
@@ -171,7 +178,7 @@ class LadderChooser(Card):
 
     def _line(self, *, mono: bool = False, role: str = "text") -> Words:
         words = Words(self.bench, "", mono=mono, size=0.9, role=role)
-        words.wrap(self.bench.px(PROJECTED_WIDTH if self.bench.projecting else WIDTH))
+        words.wrap(self.bench.px(self._column))
         words.setAlignment(Qt.AlignmentFlag.AlignTop)
         return words
 
@@ -197,17 +204,24 @@ class LadderChooser(Card):
         self._show()
 
     @property
+    def _column(self) -> int:
+        """How wide lines of words are. [design px]"""
+        return PROJECTED_WIDTH if self.bench.projecting else WIDTH
+
+    @property
     def _least(self) -> int:
         return self._wish.thermometer if self._wish.shape is Shape.SEGMENTED else 1
 
     def _show(self) -> None:
         for shape, row in self.shapes.items():
             row.setChecked(shape is self._wish.shape)
+        with QSignalBlocker(self.matched):
+            self.matched.setChecked(self._wish.matched)
         chosen = (self.shapes[self._wish.shape], *([self.matched] if self._wish.matched else ()))
         self.about.say(" ".join(row.about for row in chosen))
         for channel, stepper in self.steppers.items():
             stepper.show_bits(self._counts[channel], self._least)
-        self.thermometer.set_value(f"{self._wish.thermometer} bits")
+        self.thermometer.set_value(_equal_legs(self._wish.thermometer))
         self.thermometer.setEnabled(self._wish.shape is Shape.SEGMENTED)
         self.values.setVisible(self._typed)
         self.values.setPlaceholderText(HINTS[self._wish.shape])
@@ -220,17 +234,21 @@ class LadderChooser(Card):
         self._show_result(result)
 
     def _show_refusal(self, sentence: str) -> None:
+        self.steps.show_result(None)
         self.figures.show_nothing()
         self.parts.say("")
-        self.said.say(sentence)
+        self.said.tell(Sign.WARNS, f"{sentence[:1].upper()}{sentence[1:].rstrip('.')}.")
         self.take.setEnabled(False)
 
     def _show_result(self, result: Result) -> None:
+        self.steps.show_result(result)
         self.figures.show_result(result)
-        networks = {result.channels[channel].network: None for channel in Channel}
-        self.parts.say("\n".join(map(parts_text, networks)))
+        self.parts.say(parts_text(result))
         heavy = [finding for finding in result.findings if finding.severity is not Severity.INFO]
-        self.said.say(heavy[0].headline if heavy else "No failures and no warnings with these values.")
+        if heavy:
+            self.said.tell(_SIGNS[heavy[0].severity], heavy[0].headline)
+        else:
+            self.said.tell(Sign.PASSES, "No failures and no warnings with these values.")
         self._grow()
 
     def _grow(self) -> None:
@@ -242,3 +260,8 @@ class LadderChooser(Card):
     def _take(self) -> None:
         self.close()
         self.taken.emit(self.edit)
+
+
+def _equal_legs(thermometer: int) -> str:
+    """Return how a choice of equal legs is called: ``2 bits, 3 legs``."""
+    return f"{thermometer} bits, {(1 << thermometer) - 1} legs"

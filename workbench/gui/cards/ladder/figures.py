@@ -18,9 +18,12 @@ FIGURES = {
     "white, loaded": lambda c: format_fixed(float(c.levels.volts_by_code[-1]), "V"),
     "white, open": lambda c: format_fixed(float(c.levels.open_by_code[-1]), "V"),
     "worst step, off by": lambda c: format_fixed(c.linearity.max_dnl_lsb, "LSB", decimals=2),
-    "source": lambda c: format_quantity(c.levels.source_ohms, "Ω", 3),
-    "pins at most": lambda c: format_fixed(float(c.levels.supply_amps.max()), "A", prefix="m", decimals=1),
-    "parts": lambda c: str(len(c.network.resistors)),
+    "source resistance": lambda c: format_quantity(c.levels.source_ohms, "Ω", 3),
+    "all its pins, at most": lambda c: format_fixed(
+        float(c.levels.supply_amps.max()), "A", prefix="m", decimals=1
+    ),
+    "pins": lambda c: str(c.network.n_pins),
+    "resistors": lambda c: str(len(c.network.resistors)),
 }
 
 
@@ -64,7 +67,8 @@ class LadderFigures(QWidget):
         for channel in Channel:
             shown = channel is Channel.RED or not alike
             self._show(channel, result.channels[channel] if shown else None)
-            self._heads[channel].say(channel.value if not alike else "")
+            self._heads[channel].set_role("dim" if alike else channel.value)
+            self._heads[channel].say(channel.value if not alike else "each" if shown else "")
 
     def show_nothing(self) -> None:
         """Show that there are no figures."""
@@ -81,8 +85,18 @@ class LadderFigures(QWidget):
             cell.setHidden(self._narrow and solved is None and channel is not Channel.RED)
 
 
-def parts_text(network: Network) -> str:
-    """Return the resistors to fetch: ``3 × 1.1 kΩ   2.2 kΩ   shunt 130 Ω``."""
+def parts_text(result: Result) -> str:
+    """Return the resistors to fetch, a line for all channels alike: ``blue: 430 Ω   820 Ω``."""
+    alike: dict[Network, list[str]] = {}
+    for channel in Channel:
+        alike.setdefault(result.channels[channel].network, []).append(channel.value)
+    if len(alike) == 1:
+        return _parts(*alike)
+    return "\n".join(f"{', '.join(names)}: {_parts(network)}" for network, names in alike.items())
+
+
+def _parts(network: Network) -> str:
+    """Return the resistors of a channel: ``3 × 1.1 kΩ   2.2 kΩ   shunt 130 Ω``."""
     shunts = [part for part in network.resistors if part.id == "RS"]
     counts = Counter(part.ohms for part in network.resistors if part not in shunts)
     values = [
