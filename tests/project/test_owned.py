@@ -24,8 +24,12 @@ def test_a_full_drawer_is_said(project):
 
 
 def test_badges_say_how_many():
-    assert [owned_words(count) for count in (12, 0, None)] == [
+    found = [owned_words(Need(500.0, 3, owned)) for owned in (12, 3, 1, 0, None)]
+
+    assert found == [
         "12 in the drawer",
+        "3 in the drawer",
+        "1 of 3 in the drawer",
         "not in the drawer",
         "in the drawer",
     ]

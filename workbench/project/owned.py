@@ -41,8 +41,10 @@ def missing_words(project: Project, drawer: Drawer) -> str:
     return f"Missing for this board: {', '.join(listed)}."
 
 
-def owned_words(owned: int | None) -> str:
-    """Return the words of a part's badge: ``12 in the drawer`` or ``not in the drawer``."""
-    if owned is None:
+def owned_words(need: Need) -> str:
+    """Return the words of a part's badge: ``12 in the drawer``, ``1 of 3 in the drawer`` or none of it."""
+    if need.owned is None:
         return "in the drawer"
-    return f"{owned} in the drawer" if owned else "not in the drawer"
+    if need.owned == 0:
+        return "not in the drawer"
+    return f"{need.owned} of {need.wanted} in the drawer" if need.lacking else f"{need.owned} in the drawer"

@@ -22,9 +22,9 @@ def paint_parts(painter: QPainter, drawing: Drawing, scene: Scene, inks: Inks) -
     for symbol in drawing.symbols:
         _paint_body(painter, symbol, drawing, scene, inks)
         _paint_texts(painter, symbol, scene, inks)
-        if symbol.part == scene.edited:
+        if symbol.part == scene.edited and symbol.part != scene.made:
             _paint_was(painter, symbol, inks)
-        elif symbol.bands is not None:
+        elif symbol.bands is not None and symbol.part != scene.edited:
             _paint_bands(painter, symbol.bands, scene.codes.get(symbol.part, ()), inks)
         if symbol.part in scene.findings and symbol.part != scene.edited:
             _paint_sign(painter, symbol, scene, inks)

@@ -124,11 +124,11 @@ class PointedView(DrawingView):
         self._bench.view.choose(part)
         if new:
             self.entry.open(part, fresh=True)
-            self._edited = part if self.field.value is not None else None
+            self._edited = self._made = part if self.field.value is not None else None
             self.update()
 
     def _after_field(self) -> None:
-        self._edited = None
+        self._edited = self._made = None
         self.setFocus(Qt.FocusReason.OtherFocusReason)
         self.update()
 

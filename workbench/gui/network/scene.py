@@ -26,6 +26,8 @@ class Scene:
     pointed: PartId | None = None
     edited: PartId | None = None
     """The part whose field is open; its value is not painted under it."""
+    made: PartId | None = None
+    """The part that was just put in and is typed into for the first time: no value stood there before."""
     focus: Target | None = None
     """What the keys are on, while the drawing has the focus."""
     hover: Target | None = None

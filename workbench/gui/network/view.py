@@ -52,6 +52,7 @@ class DrawingView(QWidget):
         self._target: Target | None = None
         self._hover: Target | None = None
         self._edited: PartId | None = None
+        self._made: PartId | None = None
         self._drawn_for: tuple[Network, Board, QSize, float, bool] | None = None
         self._seen: tuple[object, Drawing, Lines] | None = None
         self._notes: tuple[object, tuple[Note, ...], tuple[NodeSign, ...], tuple[Badge, ...]]
@@ -122,6 +123,7 @@ class DrawingView(QWidget):
             chosen=view.chosen,
             pointed=view.pointed,
             edited=self._edited,
+            made=self._made,
             focus=self._target if self.hasFocus() else None,
             hover=self._hover,
         )
@@ -156,7 +158,7 @@ class DrawingView(QWidget):
         target = self.target_at(event.pos().x(), event.pos().y())
         text = tip(target, self._result, self.channel, self._shown)
         if text:
-            QToolTip.showText(event.globalPos(), text, self)
+            QToolTip.showText(event.globalPos(), "\n".join((text, *self._owned(target))), self)
         else:
             QToolTip.hideText()
         return True
@@ -219,13 +221,19 @@ class DrawingView(QWidget):
         wanted = (id(drawing), id(inks), id(self._result), self.channel, id(drawer))
         if self._notes[0] != wanted:
             words, signs = notes(drawing, findings, project, inks), node_signs(drawing, problems)
-            owned = badges(drawing, project.channels[self.channel], drawer, inks) if drawer else ()
+            owned = badges(drawing, project, self.channel, drawer, inks) if drawer else ()
             self._notes = wanted, words, signs, owned
 
     def _describe(self) -> None:
-        words = spoken(self._target, self._result.project, self.channel, self._shown)
+        told = spoken(self._target, self._result.project, self.channel, self._shown)
+        words = ", ".join((told, *self._owned(self._target)))
         if words != self.accessibleDescription():
             self.setAccessibleDescription(words)
+
+    def _owned(self, target: Target | None) -> tuple[str, ...]:
+        """Return what the badge of a part says; nothing where there is none."""
+        part = target.part if target is not None else None
+        return tuple(badge.words for badge in self._notes[3] if badge.part == part)
 
     def _on_setting(self, setting: object) -> None:
         if setting is SYMBOLS:
