@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QLineEdit
 from tests.exports.boards import board
 from workbench.circuit.fit.drawer import Drawer, OwnedPart
 from workbench.circuit.fit.fit import Aim, Candidate, best_at
+from workbench.circuit.ladders import Topology, recognise
 from workbench.circuit.network import Network
 from workbench.gui.drawer.candidates import AIM_WORDS
 from workbench.gui.drawer.drawer_side import DrawerSide
@@ -17,6 +18,7 @@ from workbench.gui.drawer.page import PartsPage
 from workbench.gui.widgets import Sign
 from workbench.project.document import Channel
 from workbench.project.edits.drive import set_supply
+from workbench.project.templates import TEMPLATES
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints", extend=True)
 
@@ -348,3 +350,27 @@ def test_an_empty_drawer_says_what_belongs_in_it(qtbot, page):
 
     assert not side.empty.isVisible()
     assert side.table.height() > side.table.one_row() * 2
+
+
+def test_segmented_ladders_are_fitted_and_stay_segmented(qtbot, page):
+    clock = next(each for each in TEMPLATES if each.id == "race-clock").project()
+
+    shown = page(clock)
+    shown.take.click()
+
+    assert shown.proof.sign is Sign.PASSES
+    network = shown.bench.session.project.channels.red
+    assert recognise(network) is Topology.SEGMENTED
+    assert network in shown.search.run.fit.candidates[0].networks
+    assert shown.bench.session.project.linked
+
+
+def test_a_network_that_is_no_ladder_is_told_of(qtbot, page):
+    project = replace(board(), linked=False)
+    loose = replace(project.channels.green, resistors=project.channels.green.resistors[1:])
+    project = replace(project, channels=replace(project.channels, green=loose))
+
+    shown = page(project)
+
+    assert shown.proof.text().startswith("green: Values are chosen for weighted, segmented and R-2R ladders")
+    assert not shown.table.isVisible()
