@@ -8,17 +8,20 @@ from PySide6.QtCore import QLineF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
 from workbench.gui.bench import Bench
+from workbench.gui.scanline.content.edge_marks import EdgeMark
 from workbench.gui.scanline.content.edges import CloseUp, smoothed
 from workbench.gui.scanline.lanes.overlay import Overlay, draw_card
 from workbench.gui.widgets import dash_pattern, draw_text
 from workbench.project.document import Channel
 
-__all__ = ["LEAST_HEIGHT", "EdgeCard", "EdgeView"]
+__all__ = ["GHOST_DASH", "LEAST_HEIGHT", "SETTLED_DASH", "EdgeCard", "EdgeView"]
 
 FINER = 4
 """Points drawn for each sample: the samples themselves would show as corners. [1]"""
 LEAST_HEIGHT = 150
 """A lower card would show nothing. [design px]"""
+GHOST_DASH, SETTLED_DASH = (1.0, 3.0), (4.0, 3.0)
+"""Of the lines where a ghost comes, and where an edge has settled. [widths of the line]"""
 RIGHT = Qt.AlignmentFlag.AlignRight
 
 
@@ -36,6 +39,8 @@ class EdgeView:
     title: str
     figures: tuple[tuple[str, str], ...]
     """Words and value of each line under the picture."""
+    marks: tuple[EdgeMark, ...] = ()
+    """What comes after the edge."""
 
 
 class EdgeCard(Overlay):
@@ -81,6 +86,9 @@ class EdgeCard(Overlay):
         painter.save()
         painter.setClipRect(plot)
         self._draw_grid(painter, plot, first_s, last_s)
+        for row, mark in enumerate(view.marks):
+            at = plot.left() + (mark.after_s - first_s) * plot.width() / (last_s - first_s)
+            self._draw_mark(painter, plot, mark, at, row)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         inside = plot.adjusted(0, self.bench.px(6), 0, -self.bench.px(14))
         for channel, drop in zip(view.order, view.drops, strict=True):
@@ -92,6 +100,19 @@ class EdgeCard(Overlay):
             painter.setPen(pen)
             painter.drawPolyline(arrayToQPolygonF(x, y))
         painter.restore()
+
+    def _draw_mark(self, painter: QPainter, plot: QRectF, mark: EdgeMark, x: float, row: int) -> None:
+        """Draw where a mark stands, with its name beside it at half the height."""
+        px, type_, theme = self.bench.px, self.bench.type, self.bench.theme
+        pen = QPen(theme.color("dim"), px(1))
+        pen.setDashPattern(list(SETTLED_DASH if mark.settled else GHOST_DASH))
+        painter.setPen(pen)
+        painter.drawLine(QLineF(round(x) + 0.5, plot.top(), round(x) + 0.5, plot.bottom()))
+        font, gap = type_.sans(0.80), px(4)
+        width = type_.width(mark.name, font)
+        left = x + gap if x + gap + width <= plot.right() else x - gap - width
+        box = QRectF(left, plot.center().y() + px(17) * (row - 1), width, px(17))
+        draw_text(painter, box, mark.name, font, theme.color("dim"))
 
     def _draw_grid(self, painter: QPainter, plot: QRectF, first_s: float, last_s: float) -> None:
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=False)

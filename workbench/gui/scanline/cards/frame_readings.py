@@ -52,6 +52,7 @@ class FrameReadings:
         plot.stand(Place.HERE, (place + 0.5) * shown.count_s, lit=True)
         plot.stand(Place.THERE, None, lit=False)
         plot.hide_cards()
+        plot.edge_marks.clear()
         # On a projector the areas are named where the line would stand.
         self._line.setVisible(not (plot.bench.projecting and plot.places.low))
         plot.strip.show_names(shown=not plot.bench.projecting)

@@ -4,9 +4,11 @@ from PySide6.QtCore import QPointF, QRectF
 
 from workbench.gui.bench import Bench
 from workbench.gui.scanline.cards.edge_card import LEAST_HEIGHT, EdgeView
+from workbench.gui.scanline.cards.marking import Marking
 from workbench.gui.scanline.cards.readout_card import FORMS, Readout
 from workbench.gui.scanline.cards.readout_line import ReadoutLine
 from workbench.gui.scanline.content.cursors import Cursors, Place
+from workbench.gui.scanline.content.edge_marks import edge_marks
 from workbench.gui.scanline.content.edges import close_up, nearest_edge
 from workbench.gui.scanline.content.words import nanoseconds, pixel_words, pointer_words, volts
 from workbench.gui.scanline.lanes.styles import FAN, Look, drawing_order, drops
@@ -31,6 +33,7 @@ class Readings:
 
     def __init__(self, bench: Bench, view: LanesView, line: ReadoutLine, cursors: Cursors) -> None:
         self._bench, self._view, self._line, self._cursors = bench, view, line, cursors
+        self._marking = Marking(view, cursors)
         self._result: Result | None = None
         self._pointed_s: float | None = None
         self.look = Look()
@@ -80,11 +83,21 @@ class Readings:
         return self._bench.projecting and self._view.places.low and tall and self._view.by_key
 
     def place(self) -> None:
-        """Put readout and close-up where there is room for them, and fill them."""
+        """Put readout and close-up where there is room for them, and fill them; without the close-up, mark
+        on the plot what it would show.
+        """
         readout = self.readout()
-        if readout is None:
+        if self._result is None or readout is None:
             self._view.hide_cards()
+            self._view.edge_marks.clear()
             return
+        self._place_cards(readout)
+        if self._view.edge_card.box.isEmpty():
+            self._marking.mark(self._result)
+        else:
+            self._view.edge_marks.clear()
+
+    def _place_cards(self, readout: Readout) -> None:
         card, room = self._view.readout_card, self._card_room(readout.mode)
         sizes = ((form, card.size_for(readout, form)) for form in FORMS)
         fits = next(
@@ -137,6 +150,7 @@ class Readings:
         around_s = min(max(2.6 * slowest_s, 0.3 * scanline.mode.pixel_s), 6 * scanline.mode.pixel_s)
         edge = close_up(scanline, pixel, channel, around_s=around_s)
         step = steps[edge.channel or channel]
+        marks = edge_marks(step, scanline.mode.pixel_s)
         below = drops(channel, fanned=self.look.fanned, pitch=self._bench.px(FAN))
         order = drawing_order(channel)
         self._view.edge_card.set_box(box)
@@ -151,6 +165,8 @@ class Readings:
                 figures=(
                     ("10 to 90 %", nanoseconds(step.rise_s)),
                     ("to ½ LSB", nanoseconds(step.settle_s)),
+                    *((f"{m.name} {m.size}", nanoseconds(m.after_s)) for m in marks if not m.settled),
                 ),
+                marks=marks,
             )
         )

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from workbench.project.document import Channel
 from workbench.waveform.scanline import Scanline
 
-__all__ = ["CloseUp", "close_up", "nearest_edge", "smoothed"]
+__all__ = ["CloseUp", "changing_channel", "close_up", "edge_pixels", "nearest_edge", "smoothed"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -33,10 +33,22 @@ def nearest_edge(codes: NDArray[np.intp], pixel: int) -> int | None:
     pixel : int
         Where to look from. [1]
     """
-    edges = np.flatnonzero((np.diff(codes) != 0).any(axis=0)) + 1
+    edges = edge_pixels(codes)
     if not len(edges):
         return None
     return int(edges[np.argmin(np.abs(edges - pixel))])
+
+
+def edge_pixels(codes: NDArray[np.intp]) -> NDArray[np.intp]:
+    """Return the pixels at whose start any code changes. [1]"""
+    return np.flatnonzero((np.diff(codes) != 0).any(axis=0)) + 1
+
+
+def changing_channel(codes: NDArray[np.intp], pixel: int, wanted: Channel) -> Channel | None:
+    """Return a channel whose code changes at the start of a pixel, the wanted one if it does."""
+    changed = codes[:, pixel] != codes[:, pixel - 1] if pixel else np.zeros(3, np.bool_)
+    changing = [channel for channel, moves in zip(Channel, changed, strict=True) if moves]
+    return wanted if wanted in changing else next(iter(changing), None)
 
 
 def close_up(scanline: Scanline, pixel: int, wanted: Channel, *, around_s: float) -> CloseUp:
@@ -58,11 +70,8 @@ def close_up(scanline: Scanline, pixel: int, wanted: Channel, *, around_s: float
     first = max(0, edge - 2 * length // 5)
     last = min(first + length, scanline.volts.shape[1] - 1)
     times_s = (np.arange(first, last + 1) - edge) * scanline.step_s
-    changed = scanline.codes[:, pixel] != scanline.codes[:, pixel - 1] if pixel else np.zeros(3, np.bool_)
-    changing = [channel for channel, moves in zip(Channel, changed, strict=True) if moves]
-    channel = wanted if wanted in changing else next(iter(changing), None)
     volts = scanline.volts[:3, first : last + 1]
-    return CloseUp(times_s, volts, channel)
+    return CloseUp(times_s, volts, changing_channel(scanline.codes, pixel, wanted))
 
 
 def smoothed(samples: NDArray[np.floating], parts: int) -> NDArray[np.float64]:
