@@ -2,7 +2,7 @@
 
 import pytest
 
-from workbench.project.plausible import implausible, implausible_limits, implausible_measured
+from workbench.project.plausible import implausible, implausible_cable, implausible_limits, implausible_measured
 
 
 @pytest.mark.parametrize(
@@ -70,3 +70,12 @@ def test_measured_values_of_another_part_are_asked_about(measured: float) -> Non
 
 def test_a_part_that_was_not_measured_is_not_asked_about() -> None:
     assert implausible_measured(None, 9999.0) is None
+
+
+@pytest.mark.parametrize("metres", [None, 0.01, 2.0, 50.0])
+def test_ordinary_cables_pass(metres: float | None) -> None:
+    assert implausible_cable(metres) is None
+
+
+def test_a_cable_longer_than_any_is_asked_about() -> None:
+    assert implausible_cable(1000.0).startswith("1 km of cable: analog pictures seldom")

@@ -7,11 +7,14 @@ sheets and specifications named here. What nobody read again is marked as from m
 from dataclasses import dataclass
 
 from workbench.circuit.sizing import FULL_SCALE_VOLTS
+from workbench.project.plausible import LONG_CABLE_METRES
 
 __all__ = [
     "BLACK",
     "BLACK_SAMPLING",
+    "CABLE_LENGTH",
     "CHANNEL_MISMATCH",
+    "GHOST",
     "GLITCH",
     "LINEARITY",
     "MONOTONIC",
@@ -90,3 +93,9 @@ RISE = Limit(
 
 GLITCH = Limit("LSB", "our own: half a step, taken over a whole pixel", high=0.5)
 """Area of a spike as a change of the mean of one pixel, in steps of the staircase."""
+
+GHOST = Limit("%", "our own: a twentieth of the edge", high=5.0)
+"""The first ghost, in percent of its edge."""
+
+CABLE_LENGTH = Limit("m", "from experience, no source", high=LONG_CABLE_METRES, from_memory=True)
+"""Length of a cable without an amplifier."""

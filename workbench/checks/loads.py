@@ -11,7 +11,7 @@ from workbench.project.document import Channel, Project
 from workbench.project.edits.drive import set_load, set_monitors, set_zeros
 from workbench.units import format_fixed, format_percent
 
-__all__ = ["DRIVE_ZEROS", "drive_zeros", "load", "zeros_floating"]
+__all__ = ["DRIVE_ZEROS", "LOAD_ONCE", "drive_zeros", "load", "zeros_floating"]
 
 _OHMS = 75.0
 """Termination of one monitor; see :data:`~workbench.checks.limits.TERMINATION`. [Ω]"""
@@ -24,6 +24,14 @@ def drive_zeros(project: Project) -> Project:
 
 DRIVE_ZEROS = Remedy("Drive zeros to ground", drive_zeros)
 """The edit that holds every pin at every code."""
+
+
+def _load_once(project: Project) -> Project:
+    return set_monitors(set_load(project, _OHMS), 1)
+
+
+LOAD_ONCE = Remedy("Load each line with 75 Ω", _load_once)
+"""The edit that hangs one termination on every colour line."""
 
 
 def load(project: Project, measures: Measures) -> Iterator[Finding]:
@@ -43,7 +51,7 @@ def load(project: Project, measures: Measures) -> Iterator[Finding]:
         source=TERMINATION.source,
         why="The load and the ladder together make the level: the same ladder is right for one load only.",
         remedy_text="Load each line with one 75 Ω, in the monitor or as a resistor while measuring.",
-        remedy=Remedy("Load each line with 75 Ω", _load_once),
+        remedy=LOAD_ONCE,
         channels=tuple(Channel),
     )
 
@@ -70,10 +78,6 @@ def zeros_floating(project: Project, measures: Measures) -> Iterator[Finding]:
             remedy=DRIVE_ZEROS,
             channels=group.channels,
         )
-
-
-def _load_once(project: Project) -> Project:
-    return set_monitors(set_load(project, _OHMS), 1)
 
 
 def _load_sentence(project: Project, ohms: float | None, white: float) -> str:

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 
 from workbench.checks.blanking import black_in_blanking
+from workbench.checks.cable import cable_length, ghost
 from workbench.checks.currents import all_pins_current, current_limits_missing, dissipation, pin_current
 from workbench.checks.edges import glitch, rise_time
 from workbench.checks.finding import Finding
@@ -38,6 +39,8 @@ RULES: tuple[Rule, ...] = (
     mode_findings,
     uneven_pixels,
     rise_time,
+    ghost,
+    cable_length,
     glitch,
     preferred_values,
     current_limits_missing,

@@ -2,7 +2,13 @@
 
 from workbench.units import format_quantity
 
-__all__ = ["implausible", "implausible_limits", "implausible_measured"]
+__all__ = [
+    "LONG_CABLE_METRES",
+    "implausible",
+    "implausible_cable",
+    "implausible_limits",
+    "implausible_measured",
+]
 
 _FACTOR = 8.0
 """A change by this or more is asked about: a digit short is about a factor of 10. Our own bound. [1]"""
@@ -12,6 +18,8 @@ _ALL_AMPS = (1e-3, 5.0)
 _OFF = 0.2
 """How far a resistor may be from what is printed on it: ± 20 % is the widest band they are sold in (common
 practice, no source). [1]"""
+LONG_CABLE_METRES = 50.0
+"""A longer cable for analog pictures is seldom seen without an amplifier; from experience, no source. [m]"""
 _USUAL = {"Ω": (1.0, 1e5), "F": (0.1e-12, 1e-9)}
 """Where values of such a network usually lie, by unit; from experience, no source."""
 
@@ -58,3 +66,17 @@ def implausible_measured(nominal_ohms: float | None, measured_ohms: float) -> st
         return None
     measured, printed = (format_quantity(ohms, "Ω") for ohms in (measured_ohms, nominal_ohms))
     return f"{measured} measured where {printed} is printed: is that meant?"
+
+
+def implausible_cable(metres: float | None) -> str | None:
+    """Return a question to ask about the length of a cable, or none where it is plain. [m]
+
+    >>> implausible_cable(1000.0)
+    '1 km of cable: analog pictures seldom come over more than 50 m. Is that meant?'
+    >>> implausible_cable(10.0) is None
+    True
+    """
+    if metres is None or metres <= LONG_CABLE_METRES:
+        return None
+    length, usual = (format_quantity(each, "m") for each in (metres, LONG_CABLE_METRES))
+    return f"{length} of cable: analog pictures seldom come over more than {usual}. Is that meant?"
