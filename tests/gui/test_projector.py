@@ -1,10 +1,15 @@
 """The projector view: one key in, Esc out, everything large, nothing lost."""
 
+import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication, QHeaderView
 
 from workbench.gui.bench import PROJECTOR_PX
+from workbench.gui.monitor.edid_panel import Damages
 from workbench.gui.settings import WINDOW
 from workbench.gui.theme import ThemeName
+from workbench.gui.timing.monitor import Caution
+from workbench.gui.timing.page import Refusal
 from workbench.gui.widgets import Control, Words
 
 
@@ -78,3 +83,55 @@ def test_an_open_page_has_the_projector_for_itself(desk) -> None:
     window.resize(1920, 1080)
     assert window.split.isVisible()
     assert window.pages.stack.maximumHeight() == at_desk
+
+
+def test_the_focus_goes_along_to_the_tab_of_another_page(desk) -> None:
+    desk.window.pages.open("picture")
+    desk.window.projector.turn(on=True)
+    assert desk.window.pages.tabs.tabs["picture"].hasFocus()
+
+    desk.window.pages.open("clock")
+
+    assert desk.window.pages.tabs.tabs["clock"].hasFocus()
+
+
+TABLES = ("tolerance", "parts", "monitor", "clock", "working")
+
+
+def heads(desk) -> list[QHeaderView]:
+    """Return the heads of the tables whose columns have names."""
+    found = desk.window.findChildren(QHeaderView)
+    return [
+        head
+        for head in found
+        if head.orientation() is Qt.Orientation.Horizontal and head.isVisibleTo(head.parent())
+    ]
+
+
+@pytest.mark.parametrize("begin", [False, True], ids=["from the desk", "from the projector"])
+def test_heads_of_tables_are_as_large_as_the_words_under_them(desk, begin) -> None:
+    desk.window.projector.turn(on=begin)
+    for page in TABLES:
+        desk.window.pages.open(page)
+
+    for projecting in (not begin, begin):
+        desk.window.projector.turn(on=projecting)
+        QApplication.processEvents()
+        wanted = desk.bench.type.sans(0.86).pixelSize()
+        # The words are painted on the viewport, in its face.
+        painted = [head.viewport().font().pixelSize() for head in heads(desk)]
+        assert len(painted) >= 4
+        assert set(painted) == {wanted}
+
+
+@pytest.mark.parametrize("sentence", [Damages, Refusal, Caution], ids=lambda kind: kind.__name__)
+def test_a_sign_stands_before_its_words_at_either_size(qtbot, make_bench, sentence) -> None:
+    bench = make_bench()
+    shown = sentence(bench, "This is so.") if sentence is Caution else sentence(bench)
+    qtbot.addWidget(shown)
+    at_desk = shown.contentsRect().left()
+
+    bench.project_large(on=True)
+    assert shown.contentsRect().left() == pytest.approx(at_desk * PROJECTOR_PX / 14, abs=1)
+    bench.project_large(on=False)
+    assert shown.contentsRect().left() == at_desk

@@ -21,6 +21,7 @@ from workbench.gui.bench import Bench
 from workbench.gui.drawer.drawer_model import COLUMNS, VALUE, DrawerModel, Put
 from workbench.gui.widgets.figure_table import FigureDelegate, Index
 from workbench.gui.widgets.signs import Sign
+from workbench.gui.widgets.table_head import set_head_face
 
 __all__ = ["DrawerTable"]
 
@@ -256,6 +257,6 @@ class DrawerTable(QTableView):
         self.horizontalHeader().setStretchLastSection(rest < 0)
 
     def _restyle(self) -> None:
-        self.horizontalHeader().setFont(self._bench.type.sans(0.86))
+        set_head_face(self.horizontalHeader(), self._bench.type.sans(0.86))
         self.verticalHeader().setDefaultSectionSize(self._bench.px(25))
         self._fit()

@@ -127,19 +127,24 @@ class Damages(Words):
         super().__init__(bench, size=0.9)
         self._own_bench = bench
         self.setWordWrap(True)
-        self.setContentsMargins(bench.px(24), 0, 0, 0)
         self.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+        bench.theme_changed.connect(self._indent)
+        self._indent()
 
     def say_all(self, sentences: tuple[str, ...]) -> None:
         """Show the sentences; nothing where there are none."""
         self.say("\n".join(sentences))
         self.setVisible(bool(sentences))
 
+    def _indent(self) -> None:
+        self.setContentsMargins(self._own_bench.px(24), 0, 0, 0)
+
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)
         side = self._own_bench.px(15)
+        top = (self.fontMetrics().lineSpacing() - side) / 2
         with QPainter(self) as painter:
-            draw_sign(painter, QRectF(0, 1, side, side), Sign.WARNS, self._own_bench.theme)
+            draw_sign(painter, QRectF(0, top, side, side), Sign.WARNS, self._own_bench.theme)
 
 
 def mode_rows_of(edid: Edid) -> list[FigureRow]:

@@ -16,6 +16,7 @@ from workbench.gui.bench import Bench
 from workbench.gui.network.table_model import COLUMNS, Index, PartsModel
 from workbench.gui.network.table_rows import Column
 from workbench.gui.network.wiring.clipboard import holds_parts
+from workbench.gui.widgets.table_head import set_head_face
 from workbench.project.document import Project
 
 __all__ = ["PartsTable"]
@@ -198,5 +199,5 @@ class PartsTable(QTableView):
 
     def _restyle(self) -> None:
         self.verticalHeader().setDefaultSectionSize(self._bench.px(30))
-        self.horizontalHeader().setFont(self._bench.type.sans(0.86))
+        set_head_face(self.horizontalHeader(), self._bench.type.sans(0.86))
         self.horizontalHeader().setFixedHeight(self._bench.px(32))

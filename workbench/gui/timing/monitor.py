@@ -121,7 +121,11 @@ class Caution(Words):
         self._own_bench = bench
         self.setWordWrap(True)
         self.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
-        self.setContentsMargins(bench.px(26), bench.px(8), 0, 0)
+        bench.theme_changed.connect(self._indent)
+        self._indent()
+
+    def _indent(self) -> None:
+        self.setContentsMargins(self._own_bench.px(26), self._own_bench.px(8), 0, 0)
 
     def minimumSizeHint(self) -> QSize:
         return QSize(self._own_bench.px(160), self._own_bench.px(60))

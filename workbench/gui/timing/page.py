@@ -135,8 +135,12 @@ class Refusal(Words):
     def __init__(self, bench: Bench) -> None:
         super().__init__(bench, role="fails", size=0.9)
         self._own_bench = bench
-        self.setContentsMargins(bench.px(24), 0, 0, 0)
-        self.setMinimumHeight(bench.px(20))
+        bench.theme_changed.connect(self._indent)
+        self._indent()
+
+    def _indent(self) -> None:
+        self.setContentsMargins(self._own_bench.px(24), 0, 0, 0)
+        self.setMinimumHeight(self._own_bench.px(20))
 
     def tell(self, reason: str) -> None:
         """Show a reason, or nothing."""

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from workbench.gui.bench import Bench
 from workbench.gui.widgets.signs import Sign, draw_sign
+from workbench.gui.widgets.table_head import set_head_face
 from workbench.gui.widgets.text import draw_text
 
 __all__ = ["Column", "FigureRow", "FigureTable"]
@@ -239,6 +240,6 @@ class FigureTable(QTableView):
         self.horizontalHeader().setStretchLastSection(last is not None and not last.takes_rest)
 
     def _restyle(self) -> None:
-        self.horizontalHeader().setFont(self._bench.type.sans(0.86))
+        set_head_face(self.horizontalHeader(), self._bench.type.sans(0.86))
         self.verticalHeader().setDefaultSectionSize(self._bench.px(25))
         self._fit()

@@ -171,9 +171,11 @@ class TabRow(QWidget):
         self.mark("")
 
     def mark(self, page: str) -> None:
-        """Light the tab of the open page."""
+        """Light the tab of the open page; the focus does not stay behind on another one."""
         for name, tab in self.tabs.items():
             tab.setChecked(name == page)
+        if page and any(tab.hasFocus() for tab in self.tabs.values()):
+            self.tabs[page].setFocus()
         self.hint.say("drag down to fold" if page else "pages are folded: click one, or drag this edge up")
         self.fold.set_open(open_=bool(page))
 
