@@ -13,7 +13,7 @@ from workbench.timing.mode import Axis, Mode, Region
 from workbench.timing.standards import KNOWN
 from workbench.units import format_quantity
 
-__all__ = ["lines_of", "move_edge", "pixels_of", "with_counts"]
+__all__ = ["lines_of", "move_edge", "pixels_of", "same_signal", "with_counts"]
 
 _FIELDS = {
     Region.FRONT_PORCH: "front_porch",
@@ -84,6 +84,11 @@ def with_counts(
         return known
     origin = mode.source if mode.source.startswith("custom") else f"custom, from {mode.source}"
     return make_mode(changed.h, changed.v, clock_hz, source=origin, interlaced=mode.interlaced)
+
+
+def same_signal(mode: Mode, other: Mode) -> bool:
+    """Return whether two modes are one and the same on the cable, whatever they are called."""
+    return _signal(mode) == _signal(other)
 
 
 def _signal(mode: Mode) -> tuple[object, ...]:

@@ -63,7 +63,7 @@ def test_plans_come_best_first_with_their_signs(qtbot, page):
     rows = shown.table.rows
     kinds = [row.payload.jitter for row in rows]
     assert kinds == sorted(kinds, key=list(Jitter).index)
-    assert rows[0].cells[:3] == ("25.200000", "+993.05 ppm", "even")
+    assert rows[0].cells[:3] == ("25.200000", "+993.05", "even")
     assert rows[0].sign is Sign.PASSES
     assert {row.sign for row in rows if row.payload.jitter is Jitter.PIXEL} == {Sign.WARNS}
 
@@ -91,7 +91,7 @@ def test_plans_still_aim_at_the_tables_clock_after_one_is_taken(qtbot, page):
     shown.bench.live.refresh()
     planned(qtbot, shown)
 
-    assert shown.table.rows[0].cells[1] == "+993.05 ppm"
+    assert shown.table.rows[0].cells[1] == "+993.05"
 
 
 def test_the_plan_that_holds_is_marked_and_keeps_the_light(qtbot, page):
@@ -110,8 +110,8 @@ def test_the_plan_that_holds_is_marked_and_keeps_the_light(qtbot, page):
 
     assert shown.table.current == plan
     assert plan.wanted_hz == 25_175_000
-    assert [row.payload for row in shown.table.rows if "holds" in row.cells] == [plan]
-    assert shown.take.text() == "This clock holds"
+    assert [row.payload for row in shown.table.rows if "in use" in row.cells] == [plan]
+    assert shown.take.text() == "This clock is in use"
     assert "25.175 MHz" in shown.state.text()
 
 
@@ -174,8 +174,23 @@ def test_a_value_that_cannot_be_is_refused_in_its_field(qtbot, page, settings, f
     type_in(qtbot, shown.form.entries[field], text)
 
     assert shown.form.entries[field].property("state") == "fails"
-    assert reason in shown.refusal.text()
+    entry, refusal = shown.form.entries[field], shown.form.refusal
+    assert reason in refusal.text()
     assert kept(settings) == CHIP
+    assert refusal.isVisible()
+    qtbot.waitUntil(lambda: 0 <= refusal.geometry().top() - entry.geometry().bottom() <= 12)
+    qtbot.keyClick(entry, Qt.Key.Key_Escape)
+    assert not refusal.isVisible()
+
+
+def test_all_offsets_of_the_plans_are_in_one_unit(qtbot, page):
+    shown = page(ChipText("10M", "2", "1..8", "", "150M", "", ""))
+    planned(qtbot, shown)
+    offsets = [row.cells[1] for row in shown.table.rows]
+
+    assert shown.table.figures.columns[1].title == "off, ppm"
+    assert any(len(offset) > 7 for offset in offsets)
+    assert all(set(offset) <= set("+−0123456789.\u202f") for offset in offsets)
 
 
 def test_a_chip_without_a_setting_says_so(qtbot, page):

@@ -14,13 +14,15 @@ from workbench.errors import EditError
 from workbench.gui.monitor.edid_file import EDID_SUFFIXES, kept_edid
 from workbench.gui.monitor.own_display import OwnDisplay, own_block
 from workbench.gui.monitor.page import MonitorPage
+from workbench.gui.monitor.sentences import place_sentences
 from workbench.gui.settings import EDID
 from workbench.gui.widgets import Sign
 from workbench.project.document import Direction, MonitorRange
 from workbench.project.edits.drive import set_monitor
-from workbench.project.edits.timing import set_counts, set_mode, set_pixel_clock
+from workbench.project.edits.timing import set_counts, set_mode, set_pixel_clock, set_polarity
 from workbench.timing.edid.read import read_edid
 from workbench.timing.edid.text import hex_text
+from workbench.timing.mode import Polarity
 from workbench.timing.search import find_mode
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints", extend=True)
@@ -57,7 +59,7 @@ def test_a_modes_row_and_its_look_alike_are_named(page):
     shown = page()
 
     assert shown.seen.headline.text() == "Taken for 640x480@60; 720x480@60 looks the same on the cable."
-    assert shown.seen.table.rows[0].cells == ("640x480@60", "0 ppm", "0 ppm", "0", "−/−", "800")
+    assert shown.seen.table.rows[0].cells == ("640x480@60", "0", "0", "0", "−/−", "800")
     assert shown.seen.table.rows[0].sign is Sign.PASSES
     # 9 to 29 samples of 1 / 25.175 MHz after sync; 48 px of porch.
     assert "0.357 … 1.152 µs after sync, inside the back porch of 1.907 µs" in shown.seen.said.text()
@@ -85,6 +87,55 @@ def test_without_sync_it_says_that_nothing_is_seen(desk):
     desk.faults.turn(fault_named("no-h-sync"), on=True)
 
     assert "No signal. H sync reaches" in shown.warning.text()
+
+
+def test_a_turned_pulse_is_said_in_headline_column_and_sentence(page, project):
+    shown = page(project=set_polarity(project, Direction.HORIZONTAL, Polarity.POSITIVE)).seen
+
+    assert shown.headline.text().startswith("Taken for 640x480@60, though H sync is of the other polarity")
+    assert shown.table.rows[0].cells[4] == "−/− ≠ +/−"
+    assert shown.table.rows[0].sign is Sign.WARNS
+    assert "H sync is sent positive; in 640x480@60 it is negative." in shown.said.text()
+    assert "H sync is sent positive" in shown.table.rows[0].tip
+
+
+def test_rates_too_far_off_are_said_to_be(page, project):
+    shown = page(project=set_pixel_clock(project, 25_000_000)).seen
+
+    assert shown.headline.text() == (
+        "Taken for 640x480@60, though rates are more than 0.5 % off; 720x480@60 looks the same on the cable."
+    )
+    assert "Lines −6951 ppm and fields −6951 ppm off: outside ±5000 ppm it need not lock" in (
+        shown.said.text().replace("\u202f", "")
+    )
+
+
+def test_every_sign_has_its_reason(page, project):
+    """A row that warns, or fails, says in its tip or below what for."""
+    turned = set_polarity(set_pixel_clock(project, 25_000_000), Direction.VERTICAL, Polarity.POSITIVE)
+    for changed in (turned, four_wider(project), set_counts(project, Direction.VERTICAL, back_porch=44)):
+        shown = page(project=changed).seen
+        said = " ".join(place_sentences(shown.table.rows[0].payload))
+        assert shown.table.rows[0].sign in (Sign.WARNS, Sign.FAILS)
+        assert any(word in said for word in ("soft band", "of the other", "ppm off", "If it took"))
+
+
+@pytest.mark.parametrize(
+    ("edit", "height"), [("none", 412), ("bands", 412), ("unknown", 412), ("none", 360), ("bands", 360)]
+)
+def test_all_sentences_are_in_sight_where_the_page_is_high_enough(page, project, qtbot, edit, height):
+    edits = {
+        "none": lambda p: p,
+        "bands": four_wider,
+        "unknown": lambda p: set_counts(
+            set_counts(p, Direction.VERTICAL, back_porch=44), Direction.HORIZONTAL, back_porch=24
+        ),
+    }
+    shown = page(project=edits[edit](project), size=(1900, height))
+    bar, said = shown.parts["sees"].verticalScrollBar(), shown.seen.said
+
+    qtbot.waitUntil(lambda: bar.maximum() == 0 and said.height() >= said.heightForWidth(said.width()))
+    assert shown.seen.rect().contains(said.geometry())
 
 
 def test_a_longer_line_brings_soft_bands_and_a_shift(page, project):
@@ -156,6 +207,43 @@ def test_a_click_takes_a_mode(page, qtbot):
     assert shown.bench.session.undo_label == "Choose 800 × 600 · 60 Hz"
 
 
+def test_the_lit_row_is_the_mode_in_force(page, qtbot):
+    shown = page(base_block())
+    table, session = shown.edid.table, shown.bench.session
+
+    def names(row):
+        return table.rows[row].payload.name
+
+    def in_use():
+        return [row.payload.name for row in table.rows if row.cells[-1].startswith("in use")]
+
+    # 640x480@60 is in force, and among the established timings.
+    assert names(table.delegate.current) == "640x480@60"
+    assert in_use() == ["640x480@60"]
+
+    row = next(n for n, row in enumerate(table.rows) if row.payload.name == "800x600@60")
+    qtbot.mouseClick(table.viewport(), LEFT, pos=table.visualRect(table.figures.index(row, 0)).center())
+    shown.bench.live.refresh()
+    assert in_use() == ["800x600@60"]
+
+    session.undo()
+    shown.bench.live.refresh()
+    assert names(table.delegate.current) == "640x480@60"
+
+    shown.bench.apply("Clock", lambda project: set_pixel_clock(project, 25_300_000))
+    shown.bench.live.refresh()
+    assert (table.current, in_use()) == (None, [])
+
+
+def test_sync_on_green_has_its_level_only_where_it_is_taken(page):
+    """Byte 20: bit 1 is sync on green, bits 5 and 6 the levels, 0.700 and 0.300 V."""
+    without = page(base_block()).edid.input.text()
+    taken = page(base_block({20: 0x0F})).edid.input.text()
+
+    assert "0.300" not in without
+    assert "sync on green (0.300 V below blanking)" in taken
+
+
 def test_its_limits_become_the_projects_and_can_be_undone(page, qtbot):
     shown = page(base_block())
 
@@ -164,7 +252,7 @@ def test_its_limits_become_the_projects_and_can_be_undone(page, qtbot):
 
     session = shown.bench.session
     assert session.project.monitor == MonitorRange(30e3, 70e3, 50.0, 120.0, 110e6)
-    assert shown.edid.use.text() == "Its limits hold"
+    assert shown.edid.use.text() == "Its limits are in use"
     session.undo()
     assert session.project.monitor is None
 

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 from workbench.gui.bench import Bench
 from workbench.gui.clock.kept import ChipText
 from workbench.gui.timing.entry import Entry
+from workbench.gui.timing.page import Refusal
 from workbench.gui.widgets import Words
 from workbench.units import parse_quantity
 
@@ -16,6 +17,8 @@ __all__ = ["EXAMPLE", "ChipForm"]
 EXAMPLE = ChipText("10M", "20..100", "1..8", "200M..900M", "150M", "8")
 """A chip of our own making, with round numbers, to start from."""
 
+_REASON = 240
+"""Width of the reason under a field. [px at 14 px text]"""
 _ROWS = (
     ("reference", "reference", "Reference clock"),
     ("multiply", "× multiply", "Multiply range"),
@@ -32,8 +35,8 @@ class ChipForm(QWidget):
 
     changed = Signal(object)
     """The :class:`ChipText` after an entry."""
-    told = Signal(str)
-    """Why a value was refused; empty when all is well."""
+    refused = Signal()
+    """A value was refused; why stands under its field."""
 
     def __init__(self, bench: Bench, text: ChipText, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -41,13 +44,17 @@ class ChipForm(QWidget):
         self.text = text
         self.setAccessibleName("Chip")
         self.entries: dict[str, Entry] = {}
+        self.refusal = Refusal(bench)
         self.grid = QGridLayout(self)
         self.grid.addWidget(Words(bench, "Your chip", caps=True, role="dim"), 0, 0)
         note = Words(bench, "kept for every project", size=0.86, role="dim")
         self.grid.addWidget(note, 0, 1, Qt.AlignmentFlag.AlignRight)
         for row, (field, words, name) in enumerate(_ROWS, 1):
-            self._add_row(row, field, words, name)
-        self.grid.setRowStretch(len(_ROWS) + 1, 1)
+            # Between two fields there is a row for what is said of the upper one.
+            self._add_row(2 * row, field, words, name)
+        self.grid.setRowStretch(2 * len(_ROWS) + 2, 1)
+        self.grid.addWidget(self.refusal, 2 * len(_ROWS) + 1, 0, 1, 2)
+        self.refusal.hide()
         bench.theme_changed.connect(self._restyle)
         self._restyle()
 
@@ -58,7 +65,7 @@ class ChipForm(QWidget):
             entry.setModified(False)
             entry.show_value(getattr(text, field))
             entry.set_state("")
-        self.told.emit("")
+        self._refuse("", "")
         self.changed.emit(text)
 
     def _add_row(self, row: int, field: str, words: str, name: str) -> None:
@@ -70,10 +77,19 @@ class ChipForm(QWidget):
             placeholder=f"e.g. {example}" if example else "as system",
         )
         entry.show_value(getattr(self.text, field))
-        entry.told.connect(self.told)
+        entry.told.connect(lambda reason: self._refuse(field, reason))
         self.entries[field] = entry
         self.grid.addWidget(Words(self.bench, words), row, 0)
         self.grid.addWidget(entry, row, 1)
+
+    def _refuse(self, field: str, reason: str) -> None:
+        """Say under a field why its value is refused; nothing where all is well."""
+        self.refusal.tell(reason)
+        self.refusal.setVisible(bool(reason))
+        if reason:
+            under = 2 * list(self.entries).index(field) + 3
+            self.grid.addWidget(self.refusal, under, 0, 1, 2)
+            self.refused.emit()
 
     def _take(self, field: str, typed: str) -> None:
         """Keep a text if the chip can be read with it, or is not whole yet."""
@@ -91,6 +107,7 @@ class ChipForm(QWidget):
         self.grid.setContentsMargins(0, 0, 0, 0)
         self.grid.setHorizontalSpacing(px(12))
         self.grid.setVerticalSpacing(px(5))
+        self.refusal.wrap(px(_REASON))
         for entry in self.entries.values():
             entry.setFixedWidth(px(150))
             entry.setFixedHeight(px(28))

@@ -11,10 +11,9 @@ from workbench.gui.bench import Bench
 from workbench.gui.clock.cycles import CycleTable
 from workbench.gui.clock.form import EXAMPLE, ChipForm
 from workbench.gui.clock.kept import ChipText, keep, kept
-from workbench.gui.clock.plans import COLUMNS, holds, plan_rows, plan_sentence
+from workbench.gui.clock.plans import COLUMNS, in_use, plan_rows, plan_sentence
 from workbench.gui.clock.strip import PixelStrip
 from workbench.gui.jobs import Job
-from workbench.gui.timing.page import Refusal
 from workbench.gui.widgets import Button, ButtonKind, Words
 from workbench.gui.widgets.empty_card import EmptyCard
 from workbench.gui.widgets.figure_table import FigureTable
@@ -59,7 +58,6 @@ class ClockPage(QWidget):
         """Clocks taken from a plan, and what each plan aimed at. [Hz]"""
         self._project = bench.session.project
         self.form = ChipForm(bench, kept(bench.settings))
-        self.refusal = Refusal(bench)
         self.title = Words(bench, "Plans", caps=True, role="dim")
         self.state = Words(bench, size=0.9, role="dim")
         self.stop = Button(bench, "Stop", ButtonKind.USUAL)
@@ -74,7 +72,7 @@ class ClockPage(QWidget):
         self._lay_out()
         self.form.changed.connect(self._on_chip)
         self.example.clicked.connect(lambda: self.form.start_from(EXAMPLE))
-        self.form.told.connect(self.refusal.tell)
+        self.form.refused.connect(self._show_refusal)
         self.table.pointed.connect(self._point)
         self.table.picked.connect(self._take)
         self.take.clicked.connect(lambda: self._take(self.table.current))
@@ -111,7 +109,6 @@ class ClockPage(QWidget):
         middle.addWidget(self._below, 1)
         middle.addWidget(self.table, 1)
         middle.addLayout(foot)
-        middle.addWidget(self.refusal)
         beside = QWidget()
         right = QVBoxLayout(beside)
         right.setContentsMargins(0, 0, 0, 0)
@@ -130,6 +127,11 @@ class ClockPage(QWidget):
         keep(self.bench.settings, text)
         self._search()
         self._show_plan(self.table.current)
+
+    def _show_refusal(self) -> None:
+        """Bring into sight what is said under a field."""
+        self.form.grid.activate()
+        self._form_area.ensureWidgetVisible(self.form.refusal)
 
     def _chip(self) -> Chip | None:
         try:
@@ -188,11 +190,11 @@ class ClockPage(QWidget):
             self._show_plan(self.table.current)
 
     def _show_rows(self) -> None:
-        """List the plans; the light stays on its plan, or else goes to the one that holds."""
+        """List the plans; the light stays on its plan, or else goes to the one in use."""
         if self._wanted is None or not self._plans:
             return
         mode, lit = self._project.mode, self.table.current
-        holding = (n for n, plan in enumerate(self._plans) if holds(mode, plan))
+        holding = (n for n, plan in enumerate(self._plans) if in_use(mode, plan))
         current = self._plans.index(lit) if lit in self._plans else next(holding, 0)
         self.table.show_rows(plan_rows(mode, self._wanted[0], self._plans), current=current)
 
@@ -234,10 +236,10 @@ class ClockPage(QWidget):
         self.strip.setVisible(shown is not None)
         self.said.setVisible(shown is not None)
         self.said.say(plan_sentence(self._wanted[0], shown) if shown and self._wanted else "")
-        held = shown is not None and holds(mode, shown)
+        held = shown is not None and in_use(mode, shown)
         self.take.setVisible(shown is not None)
         self.take.setEnabled(not held)
-        self.take.setText("This clock holds" if held else "Use this clock")
+        self.take.setText("This clock is in use" if held else "Use this clock")
         self.take.updateGeometry()
         sent = planned_mode(mode, shown) if shown else mode
         self.cycles.show_clock(sent, self._project.picture, self._cpu_hz(shown))

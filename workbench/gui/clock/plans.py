@@ -4,26 +4,27 @@ from workbench.gui.widgets import Sign
 from workbench.gui.widgets.figure_table import Column, FigureRow
 from workbench.timing.clock.chip import Chip
 from workbench.timing.clock.plan import Jitter, Plan, planned_mode
-from workbench.timing.clock.words import error_words, is_hopeless, jitter_words, lock_words, settings_words
+from workbench.timing.clock.words import is_hopeless, jitter_words, lock_words, settings_words
 from workbench.timing.mode import Mode
+from workbench.timing.offsets import ppm_figure
 from workbench.timing.seen_as import LOCK_PPM
 from workbench.units import format_quantity
 
-__all__ = ["COLUMNS", "holds", "plan_rows", "plan_sentence"]
+__all__ = ["COLUMNS", "in_use", "plan_rows", "plan_sentence"]
 
 COLUMNS = (
     Column("pixel clock MHz", "000.000000"),
-    Column("off", "−0000.00 ppm"),
+    Column("off, ppm", "−0\u202f000.00"),
     Column("picture", "uneven pixels 00.00 ns", mono=False, right=False),
     Column("line kHz", "000.0000"),
     Column("field Hz", "000.0000"),
-    Column("", "holds", mono=False, right=False),
+    Column("", "in use", mono=False, right=False),
     Column("settings", "12 MHz × 126 / 6 / 2 = 126 MHz, / 5", right=False, takes_rest=True),
 )
 _SHORT = {Jitter.NONE: "even", Jitter.PIXEL: "uneven pixels", Jitter.LINE: "lines jitter"}
 
 
-def holds(mode: Mode, plan: Plan) -> bool:
+def in_use(mode: Mode, plan: Plan) -> bool:
     """Return whether a mode's pixels come at a plan's clock, to the hertz."""
     return round(plan.pixel_hz) == mode.pixel_clock_hz
 
@@ -38,11 +39,11 @@ def _row(mode: Mode, chip: Chip, plan: Plan) -> FigureRow:
     uneven = f" {format_quantity(plan.uneven_s, 's', 3)}" if plan.uneven_s else ""
     cells = (
         f"{float(plan.pixel_hz) / 1e6:.6f}",
-        error_words(plan),
+        ppm_figure(plan.error_ppm, decimals=2),
         f"{_SHORT[plan.jitter]}{uneven}",
         f"{made.line_rate_hz / 1e3:.4f}",
         f"{made.field_rate_hz:.4f}",
-        "holds" if holds(mode, plan) else "",
+        "in use" if in_use(mode, plan) else "",
         settings_words(chip, plan),
     )
     return FigureRow(cells, plan, _sign(plan), tip=plan_sentence(chip, plan))

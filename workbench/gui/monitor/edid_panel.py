@@ -11,6 +11,7 @@ from workbench.gui.widgets.figure_table import Column, FigureRow, FigureTable
 from workbench.project.document import Project
 from workbench.project.edits.monitor import holds_limits, use_limits
 from workbench.project.edits.timing import set_mode
+from workbench.timing.edges import same_signal
 from workbench.timing.edid.ranges import outside
 from workbench.timing.edid.values import Edid
 from workbench.timing.edid.words import extension_words, identity_words, input_words, limits_words
@@ -41,6 +42,7 @@ class EdidPanel(QWidget):
         super().__init__(parent)
         self.bench = bench
         self.edid: Edid | None = None
+        self._shown: tuple[Edid | None, Mode | None] = (None, None)
         self.setAccessibleName("What the monitor says")
         self.open = Button(bench, "Open …", ButtonKind.USUAL)
         self.use = Button(bench, "Use its limits", ButtonKind.REMEDY)
@@ -74,16 +76,26 @@ class EdidPanel(QWidget):
             self.identity.say(f"{identity_words(edid)}{size} · EDID {edid.version}, {checksum}")
             self.input.say(f"Input: {input_words(edid)}.")
             self.limits.say(f"Takes {limits_words(edid.limits)}.")
-            self.table.show_rows(mode_rows_of(edid))
+            self._show_modes(self.bench.session.project.mode)
 
     def show_project(self, project: Project) -> None:
-        """Say whether the limits in force are this monitor's."""
+        """Light the mode in force, and say whether the limits in force are this monitor's."""
+        if (self.edid, project.mode) != self._shown:
+            self._show_modes(project.mode)
         if self.edid is None or self.edid.limits is None or not self.edid.limits.is_whole:
             return
         held = holds_limits(project, self.edid.limits)
         self.use.setEnabled(not held)
-        self.use.setText("Its limits hold" if held else "Use its limits")
+        self.use.setText("Its limits are in use" if held else "Use its limits")
         self.use.updateGeometry()
+
+    def _show_modes(self, in_force: Mode) -> None:
+        """List the modes; lit is the one in force, or none."""
+        self._shown = self.edid, in_force
+        modes = self.edid.modes if self.edid else ()
+        lit = next((place for place, mode in enumerate(modes) if same_signal(mode, in_force)), -1)
+        self.table.clearSelection()
+        self.table.show_rows(mode_rows_of(self.edid, lit) if self.edid else (), current=lit)
 
     def _lay_out(self) -> None:
         self._head = QHBoxLayout()
@@ -111,6 +123,8 @@ class EdidPanel(QWidget):
             self.bench.apply(
                 f"Choose {mode_title(mode)}", lambda project: set_mode(project, mode), origin=self
             )
+            # One that could not be taken is not lit either.
+            self._show_modes(self.bench.session.project.mode)
 
     def _restyle(self) -> None:
         px = self.bench.px
@@ -147,21 +161,26 @@ class Damages(Words):
             draw_sign(painter, QRectF(0, top, side, side), Sign.WARNS, self._own_bench.theme)
 
 
-def mode_rows_of(edid: Edid) -> list[FigureRow]:
-    """Return a row for each mode an EDID lists, the preferred one first."""
-    return [_row(edid, mode, first=mode == edid.modes[0]) for mode in edid.modes]
+def mode_rows_of(edid: Edid, in_force: int = -1) -> list[FigureRow]:
+    """Return a row for each mode an EDID lists, the preferred one first; one of them may be in force."""
+    return [_row(edid, mode, first=n == 0, in_use=n == in_force) for n, mode in enumerate(edid.modes)]
 
 
-def _row(edid: Edid, mode: Mode, *, first: bool) -> FigureRow:
+def _row(edid: Edid, mode: Mode, *, first: bool, in_use: bool) -> FigureRow:
     excluded = outside(mode, edid.limits) if edid.limits else ()
-    note = "outside its own limits" if excluded else "preferred" if first else ""
+    notes = (
+        ("in use", in_use),
+        ("outside its own limits", bool(excluded)),
+        ("preferred", first and not excluded),
+    )
+    note = ", ".join(words for words, said in notes if said)
     source = mode.source.replace("EDID ", "").replace("VESA ", "")
     cells = (
         mode_title(mode),
         f"{mode.pixel_clock_hz / 1e6:.3f}",
         f"{mode.line_rate_hz / 1e3:.3f}",
         f"{mode.field_rate_hz:.2f}",
-        f"{source}, {note}" if note else source,
+        f"{note}: {source}" if note else source,
     )
     tip = " ".join(excluded) or ("Interlaced modes are not simulated." if mode.interlaced else mode.source)
     return FigureRow(cells, mode, Sign.WARNS if excluded else None, dim=mode.interlaced, tip=tip)

@@ -78,6 +78,7 @@ class MonitorPage(QWidget):
             said.append(f"{standing[:1].upper()}{standing[1:]}. {verdict.sentence}")
         self.warning.say(" ".join(said))
         self.warning.setVisible(bool(said))
+        self._fit()
 
     def choose(self, name: str) -> None:
         """Bring a part into sight."""
@@ -100,7 +101,6 @@ class MonitorPage(QWidget):
 
     def _fit(self) -> None:
         """Show as many parts as have room, the chosen one among them."""
-        self.seen.fit(self.height())
         room = self.width() / max(1, self.bench.px(1000)) * 1000
         names = [name for name, _ in _PARTS]
         shown = [self._first]
@@ -112,6 +112,15 @@ class MonitorPage(QWidget):
         for name, button in self.choices.items():
             button.setVisible(len(shown) < len(names))
             button.setChecked(name == self._first)
+        self.seen.fit(self._room(headed=len(shown) < len(names)))
+
+    def _room(self, *, headed: bool) -> int:
+        """Return the height that is left for a part. [px]"""
+        margins = self._column.contentsMargins()
+        above = self._head.sizeHint().height() + self._column.spacing() if headed else 0
+        if self.warning.isVisibleTo(self):
+            above += self.warning.heightForWidth(self.width()) + self._column.spacing()
+        return self.height() - margins.top() - margins.bottom() - above
 
     def _restyle(self) -> None:
         px = self.bench.px

@@ -67,9 +67,11 @@ class Words(QLabel):
 
     def _fit(self) -> None:
         if self._column:
-            room = QRect(0, 0, self._column, 10_000)
+            margins = self.contentsMargins()
+            room = QRect(0, 0, self._column - margins.left() - margins.right(), 10_000)
             flags = int(Qt.TextFlag.TextWordWrap)
-            self.setMinimumHeight(self.fontMetrics().boundingRect(room, flags, self.text()).height())
+            height = self.fontMetrics().boundingRect(room, flags, self.text()).height()
+            self.setMinimumHeight(height + margins.top() + margins.bottom())
 
     def _restyle(self) -> None:
         type_ = self._bench.type

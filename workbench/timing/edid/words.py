@@ -25,16 +25,16 @@ def input_words(edid: Edid) -> str:
     analog = edid.analog
     if analog is None:
         return "digital: these are not the limits of an analog input"
+    below = f" ({analog.sync_volts:.3f} V below blanking)" if analog.sync_volts else ""
     kinds = (
         ("separate sync", analog.separate_sync),
         ("composite sync on H", analog.composite_sync),
-        ("sync on green", analog.sync_on_green),
+        (f"sync on green{below}", analog.sync_on_green),
     )
     taken = " or ".join(name for name, is_taken in kinds if is_taken) or "no kind of sync"
     setup = "black above blanking (setup)" if analog.setup_expected else "black at blanking"
     serration = ", V sync serrated where shared" if analog.serration else ""
-    sync = f", sync on a colour line {analog.sync_volts:.3f} V" if analog.sync_volts else ""
-    return f"analog, white {analog.white_volts:.3f} V{sync}, {setup}; takes {taken}{serration}"
+    return f"analog, white {analog.white_volts:.3f} V, {setup}; takes {taken}{serration}"
 
 
 def limits_words(limits: Limits | None) -> str:
