@@ -1,8 +1,8 @@
 """Modes worth offering where a mode is faulted: little changes before much, each tried before it is offered.
 
-What is found about a mode follows from the mode and the monitor's range alone, and whether edges are fast
-enough for its pixels from edges that no mode changes: an offer is tried by asking the rules of the mode it
-makes.
+What is found about a mode follows from the mode and the monitor's range alone; whether its pixels are even
+and long enough for the edges, from edges that no mode changes. So an offer is tried by asking the rules of
+the project it makes.
 """
 
 from collections.abc import Callable, Iterable, Iterator
@@ -17,6 +17,7 @@ from workbench.checks.measures import Measures
 from workbench.checks.rates import interlaced, monitor_range
 from workbench.checks.seen import line_total, picture_place, polarity, refresh, sighting, unknown_mode
 from workbench.checks.timing import descriptor_limits, fixed_tube, odd_total, short_blanking
+from workbench.checks.uneven import uneven_pixels
 from workbench.errors import TimingError
 from workbench.project.document import MonitorRange, Project
 from workbench.project.edits.timing import set_mode
@@ -67,10 +68,9 @@ def mode_findings(project: Project, measures: Measures) -> Iterator[Finding]:
     trials: list[_Trial] = []
     before = found
     if any(finding.severity is not Severity.INFO for finding in found):
-        before = _with_edges(project, measures)
+        before = _with_pixels(project, measures)
         trials = [
-            (offer, _with_edges(replace(project, mode=offer.mode), measures))
-            for offer in _offers(project.mode)
+            (offer, _with_pixels(set_mode(project, offer.mode), measures)) for offer in _offers(project.mode)
         ]
     for finding in found:
         offer = _best(finding, before, trials)
@@ -87,11 +87,11 @@ def _asked(mode: Mode, monitor: MonitorRange | None) -> tuple[Finding, ...]:
     return tuple(finding for rule in MODE_RULES for finding in rule(mode, monitor))
 
 
-def _with_edges(project: Project, measures: Measures) -> tuple[Finding, ...]:
-    """Return what is found about a project's mode, and whether its pixels are too short for the edges."""
-    edges = (finding for rule in (rise_time, glitch) for finding in rule(project, measures))
-    # How much too short is no matter of the mode: only that it was not so before counts.
-    return (*_asked(project.mode, project.monitor), *(replace(each, measured=None) for each in edges))
+def _with_pixels(project: Project, measures: Measures) -> tuple[Finding, ...]:
+    """Return what is found about a project's mode, and whether its pixels are even and long enough."""
+    pixels = (finding for rule in (uneven_pixels, rise_time, glitch) for finding in rule(project, measures))
+    # How much too short they are is no matter of the mode: only that they were not so before counts.
+    return (*_asked(project.mode, project.monitor), *(replace(each, measured=None) for each in pixels))
 
 
 def _best(finding: Finding, before: tuple[Finding, ...], trials: Iterable[_Trial]) -> _Offer | None:
@@ -111,12 +111,16 @@ def _mends(finding: Finding, before: tuple[Finding, ...], after: tuple[Finding, 
     return all(
         each.id != finding.id
         and (
-            _excess(each) <= _excess(known[each.id])
+            _is_no_worse(each, known[each.id])
             if each.id in known
             else each.severity.rank > finding.severity.rank
         )
         for each in after
     )
+
+
+def _is_no_worse(after: Finding, before: Finding) -> bool:
+    return after.severity.rank >= before.severity.rank and _excess(after) <= _excess(before)
 
 
 def _excess(finding: Finding) -> float:
