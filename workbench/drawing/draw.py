@@ -94,6 +94,7 @@ def _finish(sketch: Sketch) -> Drawing:
         places=tuple(sketch.places),
         exit=Point(layout.text_x, layout.exit_y),
         output=layout.plan.network.output,
+        boxes=layout.columns.boxes[0][0] if layout.columns.boxes else 0.0,
     )
     return replace(drawing, spots=find_spots(drawing))
 

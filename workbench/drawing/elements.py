@@ -245,6 +245,8 @@ class Drawing:
     """Where the output leaves the network's last bus."""
     output: NodeId
     """The node that leaves to the connector."""
+    boxes: float = 0.0
+    """Where the boxes of the first column begin. [px]"""
     spots: tuple[Spot, ...] = ()
     """One for each node, from top to bottom and from left to right."""
 

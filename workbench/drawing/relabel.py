@@ -28,13 +28,12 @@ def relabelled(drawing: Drawing, before: Network, after: Network, sheet: Sheet) 
     if _shape(before) != _shape(after):
         return None
     changed = {new.id: new for old, new in zip(_parts(before), _parts(after), strict=True) if old != new}
-    first = min((symbol.field.left for symbol in drawing.symbols if not symbol.vertical), default=0.0)
     symbols = []
     for symbol in drawing.symbols:
         part = changed.get(symbol.part)
         if part is not None:
             text = value_text(part)
-            if not _fits(symbol, text, sheet, least_box(sheet, first=symbol.field.left == first)):
+            if not _fits(symbol, text, sheet, least_box(sheet, first=symbol.field.left == drawing.boxes)):
                 return None
             symbol = replace(symbol, value=replace(symbol.value, text=text))
         symbols.append(symbol)

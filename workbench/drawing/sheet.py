@@ -36,6 +36,9 @@ class Sheet:
     """Height of the base text. [px]"""
     measure: Measure = field(compare=False)
     zigzag: bool = False
+    zoom: float = 1.0
+    """How many times its usual size the drawing is; ``base`` has it already. One that is drawn smaller
+    keeps the form that it has at its usual size. [1]"""
 
     @property
     def unit(self) -> float:
@@ -43,14 +46,19 @@ class Sheet:
         return self.base / DESIGN_BASE
 
     @property
+    def _usual_unit(self) -> float:
+        """Return one design pixel of what is not drawn smaller. [px]"""
+        return self.unit / min(self.zoom, 1.0)
+
+    @property
     def wide(self) -> bool:
         """Return whether the sheet takes the wide columns."""
-        return self.width >= WIDE_FROM * self.unit
+        return self.width >= WIDE_FROM * self._usual_unit
 
     @property
     def slim(self) -> bool:
         """Return whether only keys, boxes and volts are drawn; the load is then a row as well."""
-        return self.width < SLIM_BELOW * self.unit
+        return self.width < SLIM_BELOW * self._usual_unit
 
 
 @dataclass(frozen=True, slots=True)

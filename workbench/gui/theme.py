@@ -235,6 +235,8 @@ class Type:
     base_px: float
     least: float = 0.0
     """No text is smaller than this part of ``B``. [1]"""
+    floor_px: int = 8
+    """Nor smaller than this. [px]"""
 
     @staticmethod
     def of(base_px: float, least: float = 0.0) -> "Type":
@@ -260,7 +262,7 @@ class Type:
         return font
 
     def _pixels(self, size: float) -> int:
-        return max(8, round(self.base_px * max(size, self.least)))
+        return max(self.floor_px, round(self.base_px * max(size, self.least)))
 
     def width(self, text: str, font: QFont) -> float:
         """Return how wide a text is in a face. [px]"""

@@ -19,7 +19,9 @@ from workbench.project.document import Channel
 __all__ = ["Entry"]
 
 LEAST_WIDTH = 114.0
-"""Least width of a field, so that a long value can be read. [design px]"""
+"""Least width of a field, so that a long value can be read, however small the drawing is. [design px]"""
+LEAST_HEIGHT = 28.0
+"""Least height of a field. [design px]"""
 
 
 class Entry(QObject):
@@ -115,12 +117,13 @@ class Entry(QObject):
         unit, box = drawing.unit, symbol.field
         named_above = symbol.name.at.y < symbol.body.top
         left, right = (11.0, 11.0) if named_above else (0.0, 4.0) if symbol.vertical else (18.0, 4.0)
-        width = max(box.width + (left + right) * unit, LEAST_WIDTH * unit)
+        width = max(box.width + (left + right) * unit, self._bench.px(LEAST_WIDTH))
         start = min(box.left - left * unit, self._canvas.width() - width - 4 * unit)
         monitor = drawing.block(BlockKind.MONITOR)
         if part == LOAD and monitor is not None:
             start, width = monitor.left + 4 * unit, monitor.width - 8 * unit
-        top, height = box.top - 2 * unit, box.height + 4 * unit
+        height = max(box.height + 4 * unit, self._bench.px(LEAST_HEIGHT))
+        top = box.centre.y - height / 2
         self.field.setGeometry(round(start), round(top), round(width), round(height))
         self._place_card(part)
 

@@ -11,6 +11,7 @@ from workbench.gui.network.shown import PinState
 from workbench.gui.network.targets import Kind, Target
 from workbench.gui.network.tools import LADDER_TOOLS, PART_TOOLS
 from workbench.gui.network.wiring import commands as wiring
+from workbench.gui.network.zooming import ZOOM_TOOLS
 from workbench.pipeline.result import Result
 
 __all__ = ["fill_menu"]
@@ -51,4 +52,5 @@ def fill_menu(
     if kind in AROUND_KINDS:
         offer(*AROUND)
     offer(*LADDER_TOOLS, "network.link")
+    offer(*ZOOM_TOOLS)
     offer(*ALWAYS)

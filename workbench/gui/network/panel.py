@@ -1,6 +1,6 @@
 """The network panel: head, drawing or table, what can be changed, and five figures."""
 
-from PySide6.QtCore import QEvent, QObject, QPoint, QSize, Qt
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
@@ -16,6 +16,7 @@ from workbench.gui.network.table import PartsTable
 from workbench.gui.network.targets import Kind, Target, box_of
 from workbench.gui.network.tools import ToolRow
 from workbench.gui.network.wiring.commands import WiringCommands
+from workbench.gui.network.zooming import Zooming
 from workbench.gui.widgets.menu import Menu
 from workbench.pipeline.result import Result
 from workbench.project.document import Project
@@ -49,7 +50,9 @@ class NetworkPanel(QWidget):
         self.commands = NetworkCommands(bench, self.canvas, self.pins, self.turn_table, self.table_shown)
         self.wiring = WiringCommands(bench, self.canvas, self.commands.copy_picture)
         self.opening = CardOpening(bench, self.canvas, self)
-        bench.actions.add((*self.commands.specs(), *self.wiring.specs(), *self.opening.specs()))
+        self.zooming = Zooming(bench, self.canvas, self.scroller)
+        for source in (self.commands, self.wiring, self.zooming, self.opening):
+            bench.actions.add(source.specs())
         self.head = Head(bench)
         self.cards = ChannelCards(bench)
         self.tools = ToolRow(bench, self.commands.fitted)
@@ -61,6 +64,7 @@ class NetworkPanel(QWidget):
         for widget in rows:
             column.addWidget(widget, 1 if widget is self.stack else 0)
         self._connect()
+        self.scroller.viewport().installEventFilter(self)
         self.show_result(self._result.project, self._result)
 
     def _scroll_area(self) -> QScrollArea:
@@ -72,7 +76,6 @@ class NetworkPanel(QWidget):
         scroll.setAccessibleName("Network drawing, scrolled by rows")
         scroll.viewport().setAutoFillBackground(False)
         self.canvas.setAutoFillBackground(False)
-        scroll.viewport().installEventFilter(self)
         return scroll
 
     def _connect(self) -> None:
@@ -141,19 +144,8 @@ class NetworkPanel(QWidget):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if watched is self.scroller.viewport() and event.type() == QEvent.Type.Resize:
-            self._give_room()
+            self.zooming.give_room()
         return super().eventFilter(watched, event)
-
-    def _give_room(self) -> None:
-        """Let the drawing fill the room, whether or not scroll bars are shown in it now."""
-        self.canvas.set_room(self.scroller.maximumViewportSize())
-        drawing, room = self.canvas.drawing, self.scroller.maximumViewportSize()
-        if drawing.height > room.height() or drawing.width > room.width():
-            bars = self._bench.px(10)
-            wide = room.width() - (bars if drawing.height > room.height() else 0)
-            high = room.height() - (bars if drawing.width > room.width() else 0)
-            self.canvas.set_room(QSize(wide, high))
-        self.scroller.verticalScrollBar().setSingleStep(round(self.canvas.drawing.pitch))
 
     def _keep_in_sight(self) -> None:
         target = self.canvas.target

@@ -38,11 +38,13 @@ class PointedView(DrawingView):
     """The keys are on something else."""
     card_asked = Signal(object)
     """The target whose card is wanted."""
+    zoom_asked = Signal(int, QPointF)
+    """One step larger (1) or smaller (-1), about a place."""
 
     def __init__(self, bench: Bench, pins: PinKeys, parent: QWidget | None = None) -> None:
         super().__init__(bench, pins, parent)
         self._pressed: tuple[Target, bool] | None = None
-        self.entry = Entry(bench, self, self._inks)
+        self.entry = Entry(bench, self, self._inks_at(1.0))
         self.entry.place(self.drawing)
         self.entry.closed.connect(self._after_field)
         self.drawn.connect(lambda: self.entry.place(self.drawing))
@@ -60,7 +62,7 @@ class PointedView(DrawingView):
     def restyle(self) -> None:
         """Take colours and sizes again."""
         super().restyle()
-        self.entry.card.take_inks(self._inks)
+        self.entry.card.take_inks(self._inks_at(1.0))
 
     # What is chosen
 
@@ -218,7 +220,11 @@ class PointedView(DrawingView):
         chosen = self._bench.view.chosen
         turn = event.angleDelta().y() or event.angleDelta().x()
         if chosen is None or target is None or target.part != chosen or not turn:
-            event.ignore()
+            if turn and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+                self.zoom_asked.emit(1 if turn > 0 else -1, event.position())
+                event.accept()
+            else:
+                event.ignore()
             return
         self.step(1 if turn > 0 else -1, pace_of(event.modifiers()))
         event.accept()

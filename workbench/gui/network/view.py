@@ -11,6 +11,7 @@ from workbench.checks.finding import Finding
 from workbench.circuit.network import Network, PartId
 from workbench.drawing import Board, Drawing, Sheet, draw
 from workbench.drawing.clipped import clipped
+from workbench.drawing.fitted import draw_fitted
 from workbench.drawing.geometry import Point, Rect
 from workbench.drawing.relabel import relabelled
 from workbench.exports.schematic_svg import board_of
@@ -34,6 +35,10 @@ if TYPE_CHECKING:
 
 __all__ = ["DrawingView"]
 
+LEAST_FIT = 0.72
+"""Size down to which a drawing shrinks by itself to fit: a text of 14 px is then 10 px high. [1]"""
+SMALLEST_PX = 3
+"""Least text of a drawing that was made smaller by hand, to be seen as a whole and not to be read. [px]"""
 DRAWER_MS = 150
 """How long after the window the person's drawer is looked into. [ms]"""
 
@@ -53,14 +58,17 @@ class DrawingView(QWidget):
         self._hover: Target | None = None
         self._edited: PartId | None = None
         self._made: PartId | None = None
-        self._drawn_for: tuple[Network, Board, QSize, float, bool] | None = None
+        self._asked_zoom: float | None = None
+        self._zoom = 1.0
+        self._drawn_for: tuple[Network, Board, QSize, float, bool, float | None] | None = None
         self._seen: tuple[object, Drawing, Lines] | None = None
         self._notes: tuple[object, tuple[Note, ...], tuple[NodeSign, ...], tuple[Badge, ...]]
         self._notes = (None, (), (), ())
         self._own: OwnDrawer | None = None
         self._looking = QTimer(self, singleShot=True, interval=DRAWER_MS)
         self._looking.timeout.connect(self._look_into_drawer)
-        self._inks = self._fresh_inks()
+        self._inks_by_zoom: dict[float, Inks] = {}
+        self._inks = self._inks_at(1.0)
         bench.theme_changed.connect(self.restyle)
         bench.settings.changed.connect(self._on_setting)
         self._layout()
@@ -96,9 +104,25 @@ class DrawingView(QWidget):
             self._room = room
             self._layout()
 
+    @property
+    def zoom(self) -> float:
+        """How many times its usual size the drawing is. [1]"""
+        return self._zoom
+
+    @property
+    def fitted(self) -> bool:
+        """Whether the size follows the room, and nobody chose one."""
+        return self._asked_zoom is None
+
+    def set_zoom(self, zoom: float | None) -> None:
+        """Draw at a size, or for none as large as the room allows."""
+        if zoom != self._asked_zoom:
+            self._asked_zoom = zoom
+            self._layout()
+
     def restyle(self) -> None:
         """Take colours and sizes again."""
-        self._inks = self._fresh_inks()
+        self._inks_by_zoom.clear()
         self._drawn_for = None
         self._layout()
 
@@ -163,23 +187,39 @@ class DrawingView(QWidget):
             QToolTip.hideText()
         return True
 
-    def _fresh_inks(self) -> Inks:
-        return Inks(self._bench.theme, self._bench.type, self._bench.type.base_px / 14.0)
+    def _inks_at(self, zoom: float) -> Inks:
+        """Return faces and pens for a size of the drawing."""
+        if zoom not in self._inks_by_zoom:
+            type_ = self._bench.type
+            floor = type_.floor_px if zoom == 1.0 else SMALLEST_PX
+            sized = replace(type_, base_px=type_.base_px * zoom, floor_px=floor)
+            self._inks_by_zoom[zoom] = Inks(self._bench.theme, sized, sized.base_px / 14.0)
+        return self._inks_by_zoom[zoom]
+
+    def _sheet_at(self, zoom: float) -> Sheet:
+        """Return the room for a size; what is larger than usual is the same drawing, enlarged."""
+        inks, large = self._inks_at(zoom), max(zoom, 1.0)
+        zigzag = self._bench.settings.get(SYMBOLS) is Symbols.ZIGZAG
+        width, height = self._room.width() * large, self._room.height() * large
+        return Sheet(width, height, inks.type.base_px, inks.measure, zigzag, zoom)
+
+    @property
+    def _least_zoom(self) -> float:
+        """How small a drawing may get by itself: on a projector the last row must read it. [1]"""
+        return 1.0 if self._bench.projecting else LEAST_FIT
 
     def _layout(self) -> None:
         """Draw the network again if it is another one, then take the figures again."""
         project = self._result.project
         network, board = project.channels[self.channel], board_of(project, self.channel)
         zigzag = self._bench.settings.get(SYMBOLS) is Symbols.ZIGZAG
-        base = self._bench.type.base_px
-        wanted = (network, board, self._room, base, zigzag)
+        wanted = (network, board, self._room, self._bench.type.base_px, zigzag, self._asked_zoom)
         if wanted != self._drawn_for:
-            sheet = Sheet(self._room.width(), self._room.height(), base, self._inks.measure, zigzag)
             before, self._drawn_for = self._drawn_for, wanted
             same = None
             if before is not None and before[1:] == wanted[1:]:
-                same = relabelled(self._drawing, before[0], network, sheet)
-            self._drawing: Drawing = same or draw(network, board, sheet)
+                same = relabelled(self._drawing, before[0], network, self._sheet_at(self._zoom))
+            self._drawing: Drawing = same or self._draw(network, board)
             self._seen = None
             self.setFixedSize(
                 max(self._room.width(), round(self._drawing.width)),
@@ -190,6 +230,16 @@ class DrawingView(QWidget):
                 self._target = None
             self.drawn.emit()
         self._measure()
+
+    def _draw(self, network: Network, board: Board) -> Drawing:
+        """Draw a network anew, at the size that was asked for or that fits."""
+        zoom = self._asked_zoom
+        if zoom is None:
+            drawing, zoom = draw_fitted(network, board, self._sheet_at, self._least_zoom)
+        else:
+            drawing = draw(network, board, self._sheet_at(zoom))
+        self._zoom, self._inks = zoom, self._inks_at(zoom)
+        return drawing
 
     def _measure(self) -> None:
         project, result, channel = self._result.project, self._result, self.channel

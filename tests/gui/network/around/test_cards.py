@@ -3,12 +3,15 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
 
-from workbench.circuit.network import Cable, Zeros
+from workbench.circuit.network import Cable, PartId, Zeros
 from workbench.drawing.elements import BlockKind
 from workbench.gui.network.around.cable_card import CableCard
 from workbench.gui.network.around.coax import COAX, coax_of
 from workbench.gui.network.around.drive_card import CAUTION, DriveCard
 from workbench.gui.network.targets import Kind, Target
+from workbench.project.document import Channel
+from workbench.project.edits.drive import set_cable, set_load
+from workbench.project.edits.parts import remove_part
 
 Key = Qt.Key
 
@@ -111,8 +114,25 @@ class TestDrive:
         assert field.property("state") == "fails"
         assert card.said.isVisible()
         qtbot.keyClick(field, Key.Key_Return)
-        assert field.text() == f"{project(panel).driver.supply_volts:g} V"
+        assert (field.text(), field.property("state")) == ("3.3.3", "fails")
+        assert card.said.isVisible()
+        type_into(qtbot, field, "3.2")
+        assert project(panel).driver.supply_volts == 3.2
         assert not card.said.isVisible()
+
+    def test_a_field_left_with_nonsense_takes_its_value_again_and_the_reason_stays(
+        self, qtbot, panel
+    ) -> None:
+        card = opened(panel, Kind.CONTROLLER)
+        field = card.fields["supply"]
+
+        type_into(qtbot, field, "abc")
+        qtbot.keyClick(field, Key.Key_Return)
+        qtbot.keyClick(field, Key.Key_Tab)
+
+        assert (field.text(), field.property("state")) == ("3.3 V", "")
+        assert card.said.text() == "“abc” is not understood: type a value like 3.3; supply stays 3.3 V"
+        assert card.said.isVisible()
 
     @pytest.mark.parametrize(("text", "value"), [("20", "20 mA"), ("4m", "4 mA"), ("0.02 A", "20 mA")])
     def test_a_limit_is_in_milliamperes_and_echoed(self, qtbot, panel, text, value) -> None:
@@ -166,6 +186,55 @@ class TestCable:
         assert project(panel).cable == Cable(10.0, velocity=0.8)
         assert (project(panel).load.ohms, project(panel).load.monitors) == (50.0, 2)
 
+    def test_a_length_of_0_is_no_cable_and_another_brings_the_same_one_back(self, qtbot, panel) -> None:
+        card = opened(panel, Kind.SCREEN)
+        card.fitted.buttons[1].click()
+        card.kind.chosen.emit(0)
+        panel._bench.live.refresh()
+        field = card.fields["length"]
+
+        type_into(qtbot, field, "0")
+        panel._bench.live.refresh()
+        assert project(panel).cable is None
+        qtbot.keyClicks(field, ".5")
+        assert project(panel).cable == COAX[0].at(0.5)
+        type_into(qtbot, field, "0")
+        qtbot.keyClick(field, Key.Key_Return)
+
+        assert project(panel).cable is None
+        assert (field.text(), field.placeholderText()) == ("", "none")
+        assert not card.said.isVisible()
+
+    def test_a_kilometre_is_kept_and_asked_about(self, qtbot, panel) -> None:
+        card = opened(panel, Kind.SCREEN)
+
+        type_into(qtbot, card.fields["length"], "1000")
+        qtbot.keyClick(card.fields["length"], Key.Key_Return)
+
+        assert project(panel).cable.metres == 1000.0
+        assert card.said.text().startswith("1 km of cable: analog pictures seldom")
+        assert card.said.isVisible()
+
+    @pytest.mark.parametrize(
+        ("cable", "load", "words"),
+        [
+            (None, 75.0, "none: no cable"),
+            (Cable(2.0), 75.0, "none: the load takes all of it"),
+            (Cable(2.0), 82.0, "2.45 % after 20.2 ns"),
+            (Cable(2.0, ohms=258.0645161), 82.0, "none: the ladder takes what comes back"),
+        ],
+        ids=["no cable", "ended", "a ghost", "matched ladder"],
+    )
+    def test_why_there_is_no_ghost_is_said(self, panel, cable, load, words) -> None:
+        session = panel._bench.session
+        session.apply("bare", lambda p: remove_part(p, Channel.RED, PartId("C1")))
+        session.apply("ends", lambda p: set_load(set_cable(p, cable), load))
+        panel._bench.live.refresh()
+
+        card = opened(panel, Kind.SCREEN)
+
+        assert f"first ghost {words};" in card.effects.words
+
     def test_the_sync_lines_are_there(self, qtbot, panel) -> None:
         card = opened(panel, Kind.SCREEN)
 
@@ -183,6 +252,19 @@ class TestCable:
         type_into(qtbot, card.fields["loss, dB a metre"], "abc")
 
         assert card.said.text() == "“abc” is no number: write one like 0.66"
+
+
+def test_a_card_that_has_something_to_say_stays_inside_its_window(qtbot, panel) -> None:
+    card = opened(panel, Kind.SCREEN)
+    window = panel.window()
+    window.resize(window.width(), card.height() + 80)
+    card.open_at(QPoint(0, window.height()))
+    assert card.geometry().bottom() > window.height() - 20
+
+    type_into(qtbot, card.fields["length"], "abc")
+
+    assert card.said.isVisible()
+    assert window.rect().contains(card.geometry())
 
 
 def test_closing_leaves_no_card_behind(panel) -> None:

@@ -18,6 +18,7 @@ from workbench.pipeline.result import Result
 from workbench.project.document import Direction, Project
 from workbench.project.edits.drive import set_cable, set_input_capacitance, set_load, set_monitors
 from workbench.project.edits.sync import set_sync_input, set_sync_series
+from workbench.project.plausible import implausible_cable
 from workbench.units import format_quantity, parse_quantity
 
 __all__ = ["CableCard"]
@@ -35,6 +36,8 @@ class CableCard(FormCard):
 
     def __init__(self, bench: Bench, window: QWidget) -> None:
         super().__init__(bench, "Monitor and cable", CABLE_FIGURES, window)
+        self._fitted_last = bench.session.project.cable or Cable(FIRST_METRES)
+        """What comes back when a length is typed again; it keeps its kind."""
         self.add_heading("Monitor")
         load = LiveField(bench, "load", _load, _put_load, placeholder="none")
         self.add_field("load of one", load, "Empty where none is fitted")
@@ -69,6 +72,7 @@ class CableCard(FormCard):
         super().show_result(result)
         project = result.project
         cable, coax = project.cable, coax_of(project.cable)
+        self._fitted_last = cable or self._fitted_last
         self.monitors.choose(project.load.monitors - 1)
         self.fitted.choose(0 if cable is None else 1)
         self.kind.set_value(coax.name if coax else "your own values" if cable else "no cable")
@@ -77,8 +81,10 @@ class CableCard(FormCard):
 
     def _cable_fields(self) -> None:
         bench = self.bench
-        length = LiveField(bench, "cable length", _metres, _put_metres, placeholder="none")
-        self.add_field("length", length, "Empty where there is no cable")
+        length = LiveField(
+            bench, "cable length", _metres, self._put_metres, doubt=_length_doubt, placeholder="none"
+        )
+        self.add_field("length", length, "Empty or 0 where there is no cable")
         rows: tuple[tuple[str, str, Callable[[Cable], str], Callable[[Cable, str], Cable]], ...] = (
             ("impedance", "Characteristic impedance", _ohms, _put_ohms),
             ("wave speed", "As a part of the speed of light", _velocity, _put_velocity),
@@ -114,12 +120,18 @@ class CableCard(FormCard):
 
     def _fit(self) -> None:
         if self.bench.session.project.cable is None:
-            self._set_cable("Put a cable in", Cable(FIRST_METRES))
+            self._set_cable("Put a cable in", self._fitted_last)
 
     def _choose_kind(self, number: int) -> None:
         cable = self.bench.session.project.cable
         coax = COAX[number]
         self._set_cable(f"Cable {coax.name}", coax.at(cable.metres if cable else FIRST_METRES))
+
+    def _put_metres(self, project: Project, text: str) -> Project:
+        metres = parse_quantity(text, "m", zero=True) if text.strip() else 0.0
+        return set_cable(
+            project, replace(project.cable or self._fitted_last, metres=metres) if metres else None
+        )
 
     def _set_cable(self, label: str, cable: Cable | None) -> None:
         self.bench.apply(label, lambda project: set_cable(project, cable))
@@ -145,11 +157,8 @@ def _metres(project: Project) -> str:
     return "" if project.cable is None else format_quantity(project.cable.metres, "m")
 
 
-def _put_metres(project: Project, text: str) -> Project:
-    if not text.strip():
-        return set_cable(project, None)
-    metres = parse_quantity(text, "m")
-    return set_cable(project, replace(project.cable or Cable(metres), metres=metres))
+def _length_doubt(project: Project) -> str | None:
+    return implausible_cable(project.cable.metres if project.cable else None)
 
 
 def _of_cable(read: Callable[[Cable], str], project: Project) -> str:

@@ -1,6 +1,7 @@
 """What the entries of a card have changed since it was opened."""
 
 from collections.abc import Callable
+from math import isclose
 
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
@@ -10,12 +11,14 @@ from workbench.gui.bench import Bench
 from workbench.gui.network.shown import sync_volts
 from workbench.gui.widgets import draw_text
 from workbench.pipeline.result import Result
-from workbench.project.document import Channel
+from workbench.project.document import Channel, Project
 from workbench.units import format_fixed, format_quantity
 
 __all__ = ["CABLE_FIGURES", "DRIVE_FIGURES", "Effects", "Figure"]
 
 Figure = tuple[str, Callable[[Result, Channel], str]]
+_ALIKE = 1e-3
+"""Relative difference up to which a load ends a cable; what it sends back is below a thousandth. [1]"""
 LINE = 22
 """Height of a line. [design px]"""
 
@@ -35,9 +38,18 @@ def _edge(result: Result, channel: Channel) -> str:
 def _ghost(result: Result, channel: Channel) -> str:
     step = result.channels[channel].step
     if step.first_ghost_ratio is None or step.first_ghost_s is None:
-        return "none"
+        return f"none{_why_no_ghost(result.project)}"
     percent = f"{100 * step.first_ghost_ratio:.2f} %".replace("-", "−")
     return f"{percent} after {format_quantity(step.first_ghost_s, 's', 3)}"
+
+
+def _why_no_ghost(project: Project) -> str:
+    """Return which end keeps an edge from coming once more."""
+    cable, load = project.cable, project.load
+    if cable is None:
+        return ": no cable"
+    ended = isclose(load.siemens * cable.ohms, 1.0, rel_tol=_ALIKE)
+    return ": the load takes all of it" if ended else ": the ladder takes what comes back"
 
 
 def _worst_pin(result: Result, _channel: Channel) -> str:

@@ -60,7 +60,7 @@ class FormCard(Card):
     def add_field(self, caption: str, field: LiveField, note: str = "") -> None:
         """Add a row with a field."""
         self.fields[caption] = field
-        field.told.connect(lambda reason: self._tell(field, reason))
+        field.told.connect(self._tell)
         name = field.accessibleName()
         field.echoed.connect(lambda value: self.foot.say(f"{name}: {value} · {FOOT}" if value else FOOT))
         self.add_row(caption, field, note)
@@ -89,11 +89,12 @@ class FormCard(Card):
         self.column.addWidget(self.effects)
         self.column.addWidget(self.foot)
 
-    def _tell(self, field: LiveField, reason: str) -> None:
-        self.said.set_role(field.property("state") or "fails")
-        self.said.say(reason)
-        self.said.setVisible(bool(reason))
+    def _tell(self, sentence: str, role: str) -> None:
+        self.said.set_role(role or "fails")
+        self.said.say(f"{sentence[:1].upper()}{sentence[1:]}")
+        self.said.setVisible(bool(sentence))
         self.adjustSize()
+        self.stay_inside()
 
 
 class Segments(QWidget):

@@ -18,10 +18,14 @@ WIDTH = 128
 
 
 class LiveField(Field):
-    """Shows one value of a project, and keeps each text that means one."""
+    """Shows one value of a project, and keeps each text that means one.
 
-    told = Signal(str)
-    """Why the text means no value here, or what is asked about it; empty when it is plain."""
+    A text that means none stays in the field until it does, or until the field is left; what was said
+    of it outlasts that.
+    """
+
+    told = Signal(str, str)
+    """Why the text means no value here, or what is asked about it; its role; empty when it is plain."""
     echoed = Signal(str)
     """The value that is typed as the program writes it; empty when nothing is being typed."""
 
@@ -38,6 +42,8 @@ class LiveField(Field):
     ) -> None:
         super().__init__(bench, name, placeholder=placeholder, mono=True, parent=parent)
         self._name, self._read, self._put, self._doubt = name, read, put, doubt
+        self._refusal = ""
+        """Why the text that stands here means no value; empty while it means one."""
         self.setFixedWidth(bench.px(WIDTH))
         self.textEdited.connect(self._on_text)
         self.returnPressed.connect(self.settle)
@@ -50,17 +56,28 @@ class LiveField(Field):
             self.setText(text)
 
     def settle(self) -> None:
-        """End the burst: write the value in force as the program writes it."""
+        """End the burst: write the value in force as the program writes it; what is none stays."""
         self._bench.session.release()
-        self.setText(self._read(self._bench.session.project))
-        self.setModified(False)
-        self.echoed.emit("")
-        self._tell("")
+        if not self._refusal:
+            self._show_in_force()
+            self._tell(self._doubt(self._bench.session.project) or "", "warns")
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         super().focusOutEvent(event)
-        if self.isModified():
+        refusal = self._refusal
+        if refusal:
+            self._bench.session.release()
+            self._show_in_force()
+            self._tell("")
+            stays = self._read(self._bench.session.project) or self.placeholderText()
+            self.told.emit(f"{refusal}; {self._name} stays {stays}", "fails")
+        elif self.isModified():
             self.settle()
+
+    def _show_in_force(self) -> None:
+        self.setText(self._read(self._bench.session.project))
+        self.setModified(False)
+        self.echoed.emit("")
 
     def _on_text(self, text: str) -> None:
         session = self._bench.session
@@ -68,11 +85,16 @@ class LiveField(Field):
             label = f"{self._name} {self._read(self._put(session.project, text)) or 'not entered'}"
             session.apply(label, lambda project: self._put(project, text), merge=("typed", self))
         except WorkbenchError as reason:
-            self._tell(str(reason))
+            self._refuse(str(reason))
         else:
             self.echoed.emit(self._read(session.project))
             self._tell(self._doubt(session.project) or "", "warns")
 
-    def _tell(self, reason: str, state: str = "fails") -> None:
-        self.set_state(state if reason else "")
-        self.told.emit(reason)
+    def _refuse(self, reason: str) -> None:
+        self._tell(reason, "fails")
+        self._refusal = reason
+
+    def _tell(self, sentence: str, state: str = "") -> None:
+        self._refusal = ""
+        self.set_state(state if sentence else "")
+        self.told.emit(sentence, state if sentence else "")
