@@ -2,7 +2,12 @@
 
 import pytest
 
-from workbench.project.plausible import implausible, implausible_cable, implausible_limits, implausible_measured
+from workbench.project.plausible import (
+    implausible,
+    implausible_cable,
+    implausible_limits,
+    implausible_measured,
+)
 
 
 @pytest.mark.parametrize(

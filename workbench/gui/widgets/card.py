@@ -85,13 +85,18 @@ class Card(QFrame):
         """Show the card with its corner at a place of the window, kept inside it."""
         edge = self.bench.px(EDGE)
         self.fit(self._window.width() - 2 * edge, self._window.height() - 2 * edge)
-        size = QPoint(self.width(), self.height()) if self._area is not None else self._size_for()
-        right, foot = self._window.width() - size.x() - edge, self._window.height() - size.y() - edge
-        self.move(max(edge, min(corner.x(), right)), max(edge, min(corner.y(), foot)))
+        self.move(corner)
+        self.stay_inside()
         self._came_from = outside_of_cards(self._window.focusWidget())
         self.show()
         self.raise_()
         self.first.setFocus()
+
+    def stay_inside(self) -> None:
+        """Keep the card inside the window, also after it has grown."""
+        edge, window = self.bench.px(EDGE), self._window
+        right, foot = window.width() - self.width() - edge, window.height() - self.height() - edge
+        self.move(max(edge, min(self.x(), right)), max(edge, min(self.y(), foot)))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Close on a press elsewhere in the window, and let it do nothing else."""
