@@ -124,7 +124,9 @@ class _Search:
         able = (taken <= task.counts).all(axis=1)
         if 0 < leg < task.n_rising:
             able &= sets[:, leg - 1] <= sets[:, leg]
-        return _within(task, _Block(sets[able], taken[able], windows.bounds(task, sets[able])), limit)
+        if not able.all():
+            sets, taken = sets[able], taken[able]
+        return _within(task, _Block(sets, taken, windows.bounds(task, sets)), limit)
 
 
 def _within(task: Task, block: _Block, limit: float) -> _Block:

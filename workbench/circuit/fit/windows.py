@@ -86,13 +86,13 @@ class Windows:
         return np.asarray(np.where(low_u <= high_u * (1.0 + _ROUNDING), bounds, np.inf))
 
     def _most_rest(self, task: Task, siemens: FloatArray) -> FloatArray:
-        """Return what the other legs conduct at most, shape (n_sets,). [S]
+        """Return what the other legs conduct at most, shape (n_sets,) or (1,). [S]
 
         A rising leg conducts no more than the one before it in the set.
         """
         n_legs = siemens.shape[1]
         if not 0 < n_legs < task.n_rising:
-            return np.full(len(siemens), self.most_rest[n_legs])
+            return self.most_rest[n_legs : n_legs + 1]
         return np.asarray(self.most_rest[task.n_rising] + (task.n_rising - n_legs) * siemens[:, -1])
 
 
