@@ -38,6 +38,17 @@ def test_ids_are_unique_and_every_row_is_complete():
         texts = (fault.name, fault.monitor, fault.instrument, fault.check, fault.mend)
         assert all(text and text[0].isupper() for text in texts), fault.id
         assert all(text.endswith(".") for text in texts[1:]), fault.id
+        assert not fault.source.endswith("."), fault.id
+
+
+def test_a_fault_says_which_source_it_was_read_in_or_that_there_is_none():
+    said = {fault.id: fault.source_words for fault in FAULTS}
+
+    assert said["short-back-porch"] == (
+        "How it shows, by a receiver's registers: it samples black for 20 px, 9 px after H sync."
+    )
+    assert said["bit-skew"] == "How it shows, by a published source that our notes do not name."
+    assert said["no-v-sync"] == "How it shows is experience of the trade, no source."
 
 
 @pytest.mark.parametrize("fault", FAULTS, ids=lambda fault: fault.id)

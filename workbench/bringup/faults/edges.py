@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from workbench.bringup.faults.record import Fault, Setup, in_project, of_channel
+from workbench.bringup.faults.record import NOT_NAMED, Fault, Setup, in_project, of_channel
 from workbench.circuit.network import Cable
 from workbench.project.document import Channel, Project
 from workbench.project.edits.drive import set_cable, set_load, set_skew, set_skews
@@ -48,7 +48,7 @@ EDGE_FAULTS = (
         mend="Write all bits in one access to one register.",
         put=of_channel(_high_bit_lags),
         one_channel=True,
-        published=True,
+        source=NOT_NAMED,
     ),
     Fault(
         "channel-skew",
@@ -59,7 +59,7 @@ EDGE_FAULTS = (
         mend="Equal cables and paths for the three colours.",
         put=of_channel(_channel_lags),
         one_channel=True,
-        published=True,
+        source="a web article on the skew of video signals",
     ),
     Fault(
         "node-capacitance",
@@ -88,6 +88,6 @@ EDGE_FAULTS = (
         check="One-pixel stripes, while the phase is turned.",
         mend="Let the monitor adjust itself on a picture with fine detail.",
         put=_bad_phase,
-        published=True,
+        source="a receiver's data sheet: a level slews first, and only what holds is good to sample",
     ),
 )

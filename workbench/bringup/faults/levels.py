@@ -57,7 +57,7 @@ LEVEL_FAULTS = (
         mend="Let colour through only while the picture is active; end each line black.",
         put=of_channel(_porch_colour),
         one_channel=True,
-        published=True,
+        source="a receiver's data sheet: it takes black on the back porch",
     ),
     Fault(
         "kilohm-ladder",
@@ -67,7 +67,7 @@ LEVEL_FAULTS = (
         check="Loaded over open: some hundredths instead of about a fifth.",
         mend="Design for the load: some hundred ohms for the highest bit.",
         put=in_project(_kilohm_ladder),
-        published=True,
+        source="builders' questions and answers on the web",
     ),
     Fault(
         "supply-low",
@@ -152,6 +152,6 @@ LEVEL_FAULTS = (
         mend="The same values in all channels, or trim.",
         put=of_channel(lambda p, c: _scaled(_UNEQUAL, p, c)),
         one_channel=True,
-        published=True,
+        source="a graphics-controller data sheet, DAC DC table: 6 %",
     ),
 )

@@ -10,7 +10,7 @@ from workbench.project.edits.channels import unlink
 from workbench.waveform.monitor import Monitor
 from workbench.waveform.slips import NO_SLIPS, Slips
 
-__all__ = ["Fault", "Setup", "first_leg", "in_project", "in_slips", "of_channel", "switched_on"]
+__all__ = ["NOT_NAMED", "Fault", "Setup", "first_leg", "in_project", "in_slips", "of_channel", "switched_on"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +21,9 @@ class Setup:
     slips: Slips = NO_SLIPS
     monitor: Monitor = field(default_factory=Monitor)
 
+
+NOT_NAMED = "a published source that our notes do not name"
+"""Source of what was read but not noted with its place."""
 
 Change = Callable[[Setup, Channel], Setup]
 
@@ -42,8 +45,15 @@ class Fault:
     """Return the setup with the fault in it."""
     one_channel: bool = False
     """Whether it sits in one colour channel, to be chosen; otherwise the channel is ignored."""
-    published: bool = False
-    """Whether how it shows is in a published source; otherwise it is experience of the trade, no source."""
+    source: str = ""
+    """Where it was read how it shows; empty where that is experience of the trade, without a source."""
+
+    @property
+    def source_words(self) -> str:
+        """Return a sentence on where it was read how it shows."""
+        if not self.source:
+            return "How it shows is experience of the trade, no source."
+        return f"How it shows, by {self.source}."
 
 
 def switched_on(setup: Setup, faults: Iterable[tuple[Fault, Channel]]) -> Setup:

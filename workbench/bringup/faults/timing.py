@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from workbench.bringup.faults.record import Fault, Setup, in_project
+from workbench.bringup.faults.record import NOT_NAMED, Fault, Setup, in_project
 from workbench.picture.scene import Card
 from workbench.project.document import Channel, Direction, Project
 from workbench.project.edits.picture import set_card
@@ -86,7 +86,7 @@ TIMING_FAULTS = (
         check="Stripes one pixel wide: as many bands a line as the totals differ.",
         mend="Use the line total of the standard mode.",
         put=in_project(_longer_line),
-        published=True,
+        source="a receiver's data sheet: it samples a line by the total it believes in; bands follow",
     ),
     Fault(
         "short-back-porch",
@@ -96,7 +96,7 @@ TIMING_FAULTS = (
         check="Length of the back porch against the window in which black is sampled.",
         mend="Give the back porch what the front porch has too much.",
         put=in_project(_short_porch),
-        published=True,
+        source="a receiver's registers: it samples black for 20 px, 9 px after H sync",
     ),
     Fault(
         "polarity",
@@ -106,7 +106,7 @@ TIMING_FAULTS = (
         check="Mean of H and V on a meter.",
         mend="Turn both syncs over.",
         put=in_project(_polarity),
-        published=True,
+        source="an article on how multi-rate monitors find the mode, and a projector's service manual",
     ),
     Fault(
         "line-too-many",
@@ -125,7 +125,7 @@ TIMING_FAULTS = (
         check="A scope at the far end.",
         mend="A buffer from 5 V and about 47 Ω.",
         put=in_project(lambda project: _sync(330.0, Direction.HORIZONTAL, project)),
-        published=True,
+        source=NOT_NAMED,
     ),
     Fault(
         "no-h-sync",
@@ -153,6 +153,6 @@ TIMING_FAULTS = (
         check="A checkerboard, then adjust again.",
         mend="Adjust on a checkerboard inside a white border.",
         put=_adjusted_on_plain,
-        published=True,
+        source=NOT_NAMED,
     ),
 )

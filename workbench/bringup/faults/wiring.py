@@ -104,7 +104,7 @@ WIRING_FAULTS = (
         check="A border one pixel wide.",
         mend="Delay the syncs by as many clocks as the colour.",
         put=in_slips(lambda setup, channel: replace(setup.slips, late_pixels=setup.slips.late_pixels + 1)),
-        published=True,
+        source="builders' questions and answers on the web",
     ),
     Fault(
         "packing-mirrored",

@@ -159,9 +159,5 @@ class FaultsCard(Card):
         self.name.say(f"{fault.name}{where}")
         for field, words in self.said.items():
             words.say(getattr(fault, field))
-        self.source.say(
-            "How it shows is in a published source."
-            if fault.published
-            else "How it shows is experience of the trade, no source."
-        )
+        self.source.say(fault.source_words)
         self.refused.say(self._faults.refused.get(fault.id, ""))
