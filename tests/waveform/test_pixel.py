@@ -1,6 +1,7 @@
 """One pixel's working says what the picture shows."""
 
 from dataclasses import replace
+from fractions import Fraction
 
 import numpy as np
 import pytest
@@ -20,16 +21,17 @@ from workbench.waveform.seen import seen_picture
 SMALL = replace(VGA, h=replace(VGA.h, active=64), v=replace(VGA.v, active=48))
 SHORT_PORCH = replace(SMALL, h=replace(SMALL.h, back_porch=12, front_porch=52))
 SOFT = (pixel_kernel(LEVELS, STATES, rc_pulse(WEIGHTS, tau_s=15e-9, samples=8, n_after=12)),) * 3
+FINE = pixel_kernel(LEVELS, STATES, rc_pulse(WEIGHTS, tau_s=3e-9, samples=32, n_after=6))
 NOISE = np.random.default_rng(3).integers(0, 32, (3, 48, 64), dtype=np.uint8)
 TABLE = Monitor(auto_adjust=False)
 
 
-def at(mode, monitor, column, row, blanking=(0, 0, 0), codes=NOISE):
+def at(mode, monitor, column, row, blanking=(0, 0, 0), codes=NOISE, kernels=SOFT):
     return seen_pixel(
         mode,
         lambda rows: codes[:, rows],
         blanking,
-        SOFT,
+        kernels,
         monitor,
         from_table(mode, monitor),
         pixel=mode.h.blanking + column,
@@ -66,6 +68,32 @@ def test_a_pixel_is_as_the_picture_shows_it(mode, monitor, blanking, row):
             light = light_from_volts(above * 0.7).mean(axis=1)
             rgb = shown.rgb[dot[1], dot[0]].astype(int)
             np.testing.assert_allclose(srgb_bytes(light).astype(int), rgb, atol=2)
+
+
+# A line of 224 px is a whole number of the coarse divider's clocks, and of the fine one's is none.
+@pytest.mark.parametrize("divider", [Fraction(169, 32), Fraction(1357, 256)], ids=str)
+@pytest.mark.parametrize("screen", list(Screen), ids=lambda screen: screen.value)
+def test_an_uneven_pixel_is_as_the_picture_shows_it(screen, divider):
+    monitor = replace(TABLE, screen=screen)
+    uneven = (replace(FINE, divider=divider, finer=4),) * 3
+    shown = seen_picture(SMALL, NOISE, (0, 0, 0), uneven, monitor).rgb.astype(int)
+
+    for column, row in ((0, 0), (9, 20), (40, 33), (63, 47)):
+        pixel = at(SMALL, monitor, column, row, kernels=uneven)
+
+        light = light_from_volts(pixel.volts - pixel.black_volts[:, None]).mean(axis=1)
+        np.testing.assert_allclose(srgb_bytes(light).astype(int), shown[row, column], atol=3)
+
+
+def test_a_monitor_counts_from_the_uneven_edge_of_h_sync():
+    uneven = (replace(FINE, divider=Fraction(9, 4), finer=4),) * 3
+    # The front porch ends with pixel 15: 15 * 9 / 4 = 33.75, so H sync is early by 3/4 of a clock.
+    mode = replace(SMALL, h=replace(SMALL.h, front_porch=15, back_porch=SMALL.h.back_porch + 1))
+
+    pixel = at(mode, TABLE, 9, 3, kernels=uneven)
+
+    column = mode.h.blanking + 9
+    assert pixel.instants_s / mode.pixel_s == pytest.approx(column + TABLE.phase - 0.75 / 2.25)
 
 
 def test_black_sinks_into_the_picture_line_by_line():

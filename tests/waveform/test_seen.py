@@ -1,6 +1,7 @@
 """What a monitor makes of a frame: black, gain, sampling, position."""
 
 from dataclasses import replace
+from fractions import Fraction
 
 import numpy as np
 import pytest
@@ -166,6 +167,31 @@ def test_a_preview_shows_each_nth_pixel_of_the_whole():
     whole, preview = seen(Card.ALL_CODES), seen(Card.ALL_CODES, every=4)
 
     np.testing.assert_array_equal(preview.rgb, whole.rgb[::4, ::4])
+
+
+def test_a_preview_of_uneven_pixels_has_each_row_at_its_own_place_in_the_clock():
+    # 224 px a line and 256 parts of a clock: each line starts elsewhere.
+    uneven = (replace(kernels(samples=32)[0], divider=Fraction(1357, 256), finer=4),) * 3
+
+    whole, preview = (seen(Card.ALL_CODES, kernels=uneven, every=every) for every in (1, 5))
+
+    difference = np.abs(preview.rgb.astype(int) - whole.rgb[::5, ::5])
+    assert difference.max() <= 2
+
+
+def test_auto_adjustment_finds_the_same_instants_from_an_h_sync_that_is_early():
+    uneven = (replace(kernels(samples=32, tau_s=1e-9)[0], divider=Fraction(5, 2), finer=4),) * 3
+    codes = np.random.default_rng(5).integers(0, 32, (3, 48, 64), dtype=np.uint8)
+    # After 16 px H sync is on the even grid, after 15 px early by half a clock, 0.2 px.
+    early = replace(SMALL, h=replace(SMALL.h, front_porch=15, back_porch=SMALL.h.back_porch + 1))
+
+    in_time, before = (
+        seen_picture(mode, codes, (0, 0, 0), uneven, Monitor(auto_adjust=True)).adjustment.phase
+        for mode in (SMALL, early)
+    )
+
+    assert 0.1 < in_time < 0.8
+    assert before - in_time == pytest.approx(0.2)
 
 
 def test_progress_is_told_and_may_stop_the_work():

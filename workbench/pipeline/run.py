@@ -26,7 +26,7 @@ from workbench.waveform.kernel import Kernel, pixel_kernel
 from workbench.waveform.scanline import Scanline, line_codes, render_scanline, samples_per_pixel
 from workbench.waveform.slips import NO_SLIPS, Slips, slipped_codes
 from workbench.waveform.sync import SyncDrive, sync_high_volts
-from workbench.waveform.uneven import Clocks
+from workbench.waveform.uneven import FINER
 
 __all__ = ["Pipeline", "board_kernel", "pin_totals", "sync_drive"]
 
@@ -101,6 +101,7 @@ class Pipeline:
     def _channel(self, project: Project, channel: Channel) -> ChannelResult:
         network, skews_s = project.channels[channel], project.skews[channel]
         driver, load, cable, mode = project.driver, project.load, project.cable, project.mode
+        samples = samples_per_pixel(mode) * (1 if project.pixel_divider is None else FINER)
         levels = self._levels(network, driver, load)
         return ChannelResult(
             network,
@@ -108,7 +109,7 @@ class Pipeline:
             levels,
             self._linearity(levels),
             self._step(network, driver, load, cable),
-            self._pulse(network, driver, load, cable, mode.pixel_s, samples_per_pixel(mode), skews_s),
+            self._pulse(network, driver, load, cable, mode.pixel_s, samples, skews_s),
             self._glitch(network, driver, load, cable, skews_s) if any(skews_s) else None,
         )
 
@@ -154,7 +155,7 @@ def _pulse(
 def board_kernel(levels: Levels, pulse: PixelPulse, divider: float | None) -> Kernel:
     """Return how a channel turns codes into volts, with the project's ``pixel_divider``."""
     kernel = pixel_kernel(levels.volts_by_code, levels.states, pulse.volts)
-    return kernel if divider is None else replace(kernel, clocks=Clocks(Fraction(divider)))
+    return kernel if divider is None else replace(kernel, divider=Fraction(divider), finer=FINER)
 
 
 def _glitch(

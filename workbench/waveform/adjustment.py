@@ -98,10 +98,12 @@ def _best_phase(
     ]
     samples = kernels[0].samples_per_pixel
     error_volts = np.zeros(samples)
-    for lines in frame_slices(sent, picked, blanking, kernels):
+    for lines in frame_slices(sent, picked, blanking, kernels, numbers=rows):
         n_lines = lines.volts.shape[1]
         volts = lines.volts.reshape(3, n_lines, -1, samples)[:, :, sent.h.blanking :]
         wanted = np.stack(settled)[:, lines.first : lines.first + n_lines, :, None]
         error_volts += np.abs(volts - wanted).mean(axis=(0, 1, 2))
     good = np.flatnonzero(error_volts <= error_volts.min() + _AS_GOOD_VOLTS)
-    return float((good.mean() + 0.5) / samples)
+    # It counts from the edge of H sync, which comes early where pixels are uneven.
+    phase = (good.mean() + 0.5) / samples + kernels[0].early(sent.h.total, sent.h.front_porch)
+    return float(min(phase, 1.0 - 0.5 / samples))

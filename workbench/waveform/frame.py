@@ -7,6 +7,7 @@ It is done in slices that stay in the processor's cache and are read there, so a
 size takes a few megabytes.
 """
 
+from abc import ABC, abstractmethod
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -15,12 +16,15 @@ from numpy.lib.stride_tricks import as_strided
 from numpy.typing import NDArray
 
 from workbench.timing.mode import Mode
-from workbench.waveform.kernel import Kernel, multiply
+from workbench.waveform.kernel import Kernel
+from workbench.waveform.product import multiply
+from workbench.waveform.uneven import UnevenRuns
 
 __all__ = ["FrameSlice", "frame_slices"]
 
 Float32Array = NDArray[np.float32]
 ByteArray = NDArray[np.uint8]
+IntArray = NDArray[np.integer]
 Kernels = tuple[Kernel, Kernel, Kernel]
 
 _BLOCK = 8
@@ -40,7 +44,13 @@ class FrameSlice:
 
 
 def frame_slices(
-    mode: Mode, codes: ByteArray, blanking: tuple[int, int, int], kernels: Kernels, *, blank_lines: int = 0
+    mode: Mode,
+    codes: ByteArray,
+    blanking: tuple[int, int, int],
+    kernels: Kernels,
+    *,
+    blank_lines: int = 0,
+    numbers: IntArray | None = None,
 ) -> Iterator[FrameSlice]:
     """Return the volts of the lines of a picture, slice after slice.
 
@@ -56,6 +66,9 @@ def frame_slices(
         Red, green and blue, all with the same ``samples_per_pixel``.
     blank_lines : int
         How many lines of nothing but blanking follow the rows. [1]
+    numbers : int array, shape (n_rows + blank_lines,), optional
+        Which lines these are, from 0 at the first of the picture, where they do not follow on from there;
+        it matters for uneven pixels only. [1]
 
     Yields
     ------
@@ -65,7 +78,8 @@ def frame_slices(
     """
     rows, n_lines = codes.shape[1], codes.shape[1] + blank_lines
     per_slice = min(n_lines, max(1, _SLICE_PIXELS // mode.h.total))
-    make = _Channel if kernels[0].clocks is None else _UnevenChannel
+    numbers = np.arange(n_lines) if numbers is None else numbers
+    make = _EvenChannel if kernels[0].divider is None else _UnevenChannel
     channels = [
         make(kernel, int(code), mode.h.total * per_slice)
         for kernel, code in zip(kernels, blanking, strict=True)
@@ -75,78 +89,80 @@ def frame_slices(
     # One for all channels: three would push each other out of the cache.
     blocks = np.empty(max(channel.windows.size for channel in channels), np.float32)
     for first in range(0, n_lines, per_slice):
-        lines = min(per_slice, n_lines - first)
-        pixels = lines * mode.h.total
+        lines = numbers[first : first + per_slice]
+        pixels = len(lines) * mode.h.total
         for channel, row_codes, volts in zip(channels, codes, out, strict=True):
-            channel.fill(row_codes[first : min(first + lines, rows)], mode.h.blanking, mode.h.total, lines)
+            channel.fill(row_codes[first : min(first + len(lines), rows)], mode, lines)
             channel.multiply(blocks, volts)
-        yield FrameSlice(first, out[:, :pixels].reshape(3, lines, -1))
+        yield FrameSlice(first, out[:, :pixels].reshape(3, len(lines), -1))
 
 
-class _Channel:
-    """One channel of a frame: its drive with what came before, and its Toeplitz matrix."""
+class _Channel(ABC):
+    """One channel of a frame: its drive with what came before."""
 
     def __init__(self, kernel: Kernel, blanking: int, pixels: int) -> None:
         self.padded = -(-pixels // _BLOCK) * _BLOCK
         self._history = kernel.history
         self._table = np.ascontiguousarray(kernel.drive_by_code.T)
         self._blank = self._table[:, min(blanking, self._table.shape[1] - 1)]
-        self._toeplitz = _toeplitz(kernel)
         n_shapes = len(self._table)
-        self._drive = np.empty((n_shapes, self._history + self.padded), np.float32)
+        self._drive = np.empty((n_shapes, self._history + self.padded + kernel.ahead), np.float32)
         self._drive[:] = self._blank[:, None]
         self._filled = 0
-        width = self._history + _BLOCK
+        width = self._history + _BLOCK + kernel.ahead
         shape = (self.padded // _BLOCK, n_shapes, width)
         row, column = self._drive.strides
         self.windows = as_strided(self._drive, shape, (_BLOCK * column, row, column), writeable=False)
         """Drive that reaches into each block of pixels, shape (n_blocks, n_shapes, width). [V]"""
 
-    def fill(self, codes: ByteArray, blank_pixels: int, line_pixels: int, n_lines: int) -> None:
+    def fill(self, codes: ByteArray, mode: Mode, numbers: IntArray) -> None:
         """Write the drive of the next lines; those without codes are blanking."""
-        history = self._history
+        history, blank_pixels = self._history, mode.h.blanking
         self._drive[:, :history] = self._drive[:, self._filled : self._filled + history].copy()
-        self._filled = n_lines * line_pixels
-        lines = self._drive[:, history : history + self._filled].reshape(-1, n_lines, line_pixels)
+        self._filled = len(numbers) * mode.h.total
+        lines = self._drive[:, history : history + self._filled].reshape(-1, len(numbers), mode.h.total)
         lines[:, :, :blank_pixels] = self._blank[:, None, None]
         lines[:, len(codes) :, blank_pixels:] = self._blank[:, None, None]
         for drive, table in zip(lines, self._table, strict=True):
             drive[: len(codes), blank_pixels:] = table.take(codes, mode="clip")
 
+    @abstractmethod
     def multiply(self, blocks: Float32Array, out: Float32Array) -> None:
         """Write the volts of the lines filled last, shape (padded, samples_per_pixel). [V]"""
+
+
+class _EvenChannel(_Channel):
+    """A channel whose blocks are all alike: one product with one Toeplitz matrix."""
+
+    def __init__(self, kernel: Kernel, blanking: int, pixels: int) -> None:
+        super().__init__(kernel, blanking, pixels)
+        self._toeplitz = _toeplitz(kernel)
+
+    def multiply(self, blocks: Float32Array, out: Float32Array) -> None:
         n_blocks, n_shapes, width = self.windows.shape
         rows = blocks[: self.windows.size].reshape(n_blocks, n_shapes * width)
         np.copyto(rows.reshape(self.windows.shape), self.windows)
         multiply(rows, self._toeplitz, out.reshape(n_blocks, -1))
 
 
-class _UnevenChannel:
-    """One channel of a frame of uneven pixels: as :class:`_Channel`, by way of the clock's steps."""
+class _UnevenChannel(_Channel):
+    """A channel of uneven pixels: its blocks differ by where in a system clock they start."""
 
     def __init__(self, kernel: Kernel, blanking: int, pixels: int) -> None:
-        self.padded = pixels
-        self.windows = np.empty(0, np.float32)
-        self._kernel, self._blanking = kernel, blanking
-        self._codes = np.full(kernel.history + pixels, blanking, np.intp)
-        self._first = self._filled = 0
+        super().__init__(kernel, blanking, pixels)
+        assert kernel.divider is not None
+        samples = kernel.samples_per_pixel
+        self._runs = UnevenRuns(kernel.shapes, kernel.divider, samples=samples, pixels=_BLOCK)
+        self._starts = np.arange(0, self.padded, _BLOCK)
+        self._pixels: IntArray = self._starts
 
-    def fill(self, codes: ByteArray, blank_pixels: int, line_pixels: int, n_lines: int) -> None:
-        """Keep the codes of the next lines; those without codes are blanking."""
-        history = self._kernel.history
-        self._first += self._filled
-        self._codes[:history] = self._codes[self._filled : self._filled + history].copy()
-        self._filled = n_lines * line_pixels
-        lines = self._codes[history : history + self._filled].reshape(n_lines, line_pixels)
-        lines[:] = self._blanking
-        lines[: len(codes), blank_pixels:] = codes
+    def fill(self, codes: ByteArray, mode: Mode, numbers: IntArray) -> None:
+        super().fill(codes, mode, numbers)
+        line, pixel = np.divmod(self._starts, mode.h.total)
+        self._pixels = numbers[np.minimum(line, len(numbers) - 1)] * mode.h.total + pixel
 
-    def multiply(self, _blocks: Float32Array, out: Float32Array) -> None:
-        """Write the volts of the lines filled last, shape (padded, samples_per_pixel). [V]"""
-        end = self._kernel.history + self._filled
-        # The next line starts with blanking.
-        codes = np.append(self._codes[:end], self._blanking)
-        self._kernel.volts(codes, out[: self._filled], self._first)
+    def multiply(self, blocks: Float32Array, out: Float32Array) -> None:
+        self._runs.multiply(self.windows, self._pixels, out.reshape(len(self.windows), -1))
 
 
 def _toeplitz(kernel: Kernel) -> Float32Array:

@@ -7,16 +7,18 @@ the sum is taken over shapes instead of pins: each code *drives* each shape by s
 a line is the drive of its pixels convolved with the shapes.
 """
 
-import math
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 
-from workbench.waveform.uneven import Clocks, clock_shapes
+from workbench.timing.clock.pixels import mean_early
+from workbench.waveform.product import multiply
+from workbench.waveform.uneven import UnevenRuns
 
-__all__ = ["Kernel", "multiply", "pixel_kernel"]
+__all__ = ["Kernel", "pixel_kernel"]
 
 FloatArray = NDArray[np.float64]
 Float32Array = NDArray[np.float32]
@@ -24,8 +26,6 @@ IntArray = NDArray[np.integer]
 
 _SAME_SHAPE = 1e-6
 """Pulse shapes are one when they differ by less: a part of the largest, far under an 8-bit step. [1]"""
-_ONE_THREAD = 1 << 18
-"""Multiplications of one product that no matrix library we met shares among threads. [1]"""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -35,24 +35,31 @@ class Kernel:
     drive_by_code: Float32Array
     """Volts with which each code drives each shape, shape (n_codes, n_shapes). [V]"""
     shapes: Float32Array
-    """Response to one pixel, shape (n_shapes, n_pixels_after, samples_per_pixel). [1]"""
-    clocks: Clocks | None = None
-    """When pixels change, where they are uneven."""
+    """Response to one pixel, shape (n_shapes, n_pixels_after, samples_per_pixel * finer). [1]"""
+    divider: Fraction | None = None
+    """System clocks a pixel, where a fractional divider makes pixels uneven. [1]"""
+    finer: int = 1
+    """How many times finer than the volts the shapes are sampled; more than 1 for uneven pixels only, whose
+    edges lie anywhere. [1]"""
 
     @property
     def history(self) -> int:
         """Return how many pixels before a pixel still reach into it. [1]"""
-        return int(self.shapes.shape[1]) - (1 if self.clocks is None else 0)
+        return int(self.shapes.shape[1]) - 1
 
     @property
     def ahead(self) -> int:
         """Return how many pixels after a pixel reach into it: an uneven one may start early. [1]"""
-        return 0 if self.clocks is None else 1
+        return 0 if self.divider is None else 1
+
+    def early(self, h_total: int, pixel: int) -> float:
+        """Return how early a pixel of the line starts, on average over many lines; 0 where even. [pixels]"""
+        return 0.0 if self.divider is None else mean_early(self.divider, h_total, pixel)
 
     @property
     def samples_per_pixel(self) -> int:
-        """Return the number of samples of one pixel. [1]"""
-        return int(self.shapes.shape[2])
+        """Return the number of samples of one pixel, volts and not shapes. [1]"""
+        return int(self.shapes.shape[2]) // self.finer
 
     @property
     def settled_volts(self) -> Float32Array:
@@ -68,8 +75,10 @@ class Kernel:
         samples : int
             Samples a pixel; a part of the present number without remainder. [1]
         """
-        fewer = self.shapes[:, :, :: self.samples_per_pixel // samples]
-        return replace(self, shapes=np.ascontiguousarray(fewer))
+        part = self.samples_per_pixel // samples
+        if self.divider is not None:
+            return replace(self, finer=self.finer * part)
+        return replace(self, shapes=np.ascontiguousarray(self.shapes[:, :, ::part]))
 
     def slowed(self, rise_s: float, pixel_s: float) -> "Kernel":
         """Return this kernel behind one more pole, such as a tube's amplifier.
@@ -108,56 +117,16 @@ class Kernel:
         first : int
             Pixels that went before the first one written since the divider of uneven ones started. [1]
         """
-        if self.clocks is not None:
-            self._uneven_volts(self.clocks, codes, out, first)
-            return
         n_shapes, n_after, samples = self.shapes.shape
         # A network that cannot be solved has one code only; whatever it is told, it shows that one.
         drive = self.drive_by_code.take(codes, axis=0, mode="clip")
+        if self.divider is not None:
+            runs = UnevenRuns(self.shapes, self.divider, samples=self.samples_per_pixel, pixels=1)
+            runs.multiply(sliding_window_view(drive, runs.reach, axis=0), first + np.arange(len(out)), out)
+            return
         windows = sliding_window_view(drive, n_after, axis=0)
         newest_last = self.shapes[:, ::-1].reshape(n_shapes * n_after, samples)
         multiply(windows.reshape(len(out), n_shapes * n_after), newest_last, out)
-
-    def _uneven_volts(self, clocks: Clocks, codes: IntArray, out: Float32Array, first: int) -> None:
-        """Write what :meth:`volts` does by the steps of the clock, read at even instants."""
-        n_pixels, samples = out.shape
-        before = len(codes) - n_pixels - self.ahead
-        edges = clocks.edges(first - before, len(codes))
-        steps = np.repeat(codes, np.diff(edges))
-        per_pixel = float(clocks.per_pixel)
-        per_step = math.ceil(samples / per_pixel)
-        by_step = Kernel(self.drive_by_code, clock_shapes(self.shapes, clocks.per_pixel, per_step))
-        short = max(0, by_step.history - int(edges[before] - edges[0]))
-        steps = np.concatenate([np.repeat(steps[:1], short), steps])
-        fine = np.empty((len(steps) - by_step.history, per_step), np.float32)
-        by_step.volts(steps, fine)
-        start = edges[0] - short + by_step.history
-        at = (first + np.arange(n_pixels * samples) / samples) * per_pixel - start
-        out.reshape(-1)[:] = np.interp(at * per_step, np.arange(fine.size), fine.ravel())
-
-
-def multiply(rows: Float32Array, matrix: Float32Array, out: Float32Array) -> None:
-    """Write ``rows @ matrix``, computed on this thread alone.
-
-    Parameters
-    ----------
-    rows : float32 array, shape (n_rows, depth)
-    matrix : float32 array, shape (depth, width)
-    out : float32 array, shape (n_rows, width)
-        Contiguous. [as the product]
-
-    Notes
-    -----
-    A matrix library shares a large product among threads that wait for each other by spinning. On a
-    machine whose other processors are busy that costs a hundred times what it saves, just when a
-    window wants to paint. As a stack of small products it stays alone, at full speed.
-    """
-    depth, width = matrix.shape
-    part = max(1, _ONE_THREAD // matrix.size)
-    whole = len(rows) // part * part
-    stack = rows[:whole].reshape(-1, part, depth)
-    np.matmul(stack, matrix, out=out[:whole].reshape(-1, part, width))
-    np.matmul(rows[whole:], matrix, out=out[whole:])
 
 
 def pixel_kernel(volts_by_code: FloatArray, states: FloatArray, pulse_volts: FloatArray) -> Kernel:

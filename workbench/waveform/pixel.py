@@ -77,7 +77,8 @@ def seen_pixel(
     shown = monitor.mode(sent)
     column = column_on(sent, monitor, adjustment, pixel)
     row = line + sent.v.sync + sent.v.back_porch - adjustment.top
-    at = instants(sent, monitor, adjustment, np.array([column]))[0]
+    early = kernels[0].early(sent.h.total, sent.h.front_porch)
+    at = instants(sent, monitor, adjustment, np.array([column]), early=early)[0]
     places = np.floor(at * samples + 1e-6).astype(np.intp) % (sent.h.total * samples)
     share = clamp_share(sent, monitor, adjustment)
     # The clamp starts anew above the first row shown, as in the whole picture.
@@ -87,8 +88,8 @@ def seen_pixel(
     codes = codes_of(rows) if rows.size else np.zeros((3, 0, sent.h.active), np.uint8)
     clamp = Clamp(blanking_volts(kernels, blanking), share)
     window = black_samples(sent, monitor, adjustment, samples)
-    blank = line + 1 - first - len(rows)
-    for lines in frame_slices(sent, codes, blanking, kernels, blank_lines=blank):
+    blank, numbers = line + 1 - first - len(rows), np.arange(first, line + 1)
+    for lines in frame_slices(sent, codes, blanking, kernels, blank_lines=blank, numbers=numbers):
         black = clamp.follow(lines.volts[:, :, window].mean(axis=2).T)[-1]
         volts = lines.volts[:, -1, places].astype(np.float64)
     return PixelSeen(

@@ -2,7 +2,8 @@
 
 All positions are on the signal's own line: samples from the start of its front porch. A monitor
 counts from the edges of the syncs it receives, with its own pixel: the part of a line that it
-believes a pixel to be.
+believes a pixel to be. Its clock is even, also where pixels are not: it follows the mean of many
+sync edges.
 """
 
 import math
@@ -49,7 +50,7 @@ class Sampling:
 
 
 def sampling_of(
-    sent: Mode, monitor: Monitor, adjustment: Adjustment, samples: int, *, every: int = 1
+    sent: Mode, monitor: Monitor, adjustment: Adjustment, samples: int, *, every: int = 1, early: float = 0.0
 ) -> Sampling:
     """Return where a monitor looks.
 
@@ -65,9 +66,11 @@ def sampling_of(
         Samples of each true pixel. [1]
     every : int
         Show only each n-th column and row, for a preview, ``1 <= every``. [1]
+    early : float
+        See `instants`. [pixels]
     """
     shown = monitor.mode(sent)
-    at = instants(sent, monitor, adjustment, np.arange(0, shown.h.active, every))
+    at = instants(sent, monitor, adjustment, np.arange(0, shown.h.active, every), early=early)
     # What runs past the end of the line is the next one's front porch, which is like this one's.
     columns = np.floor(at * samples + 1e-6).astype(np.intp) % (sent.h.total * samples)
     rows = np.arange(0, shown.v.active, every) + adjustment.top - sent.v.sync - sent.v.back_porch
@@ -75,16 +78,21 @@ def sampling_of(
 
 
 def instants(
-    sent: Mode, monitor: Monitor, adjustment: Adjustment, columns: NDArray[np.intp]
+    sent: Mode, monitor: Monitor, adjustment: Adjustment, columns: NDArray[np.intp], *, early: float = 0.0
 ) -> NDArray[np.float64]:
     """Return when the columns of the screen look at the line, shape (n_columns, n_spots).
 
     They are counted from the start of the front porch, in the signal's own pixels. [1]
+
+    Parameters
+    ----------
+    early : float
+        How early the leading edge of H sync comes, on average, where pixels are uneven. [pixels]
     """
     spots = _TUBE_SPOTS if monitor.screen is Screen.TUBE else np.array([adjustment.phase])
     own_pixel = sent.h.total / adjustment.total
-    at: NDArray[np.float64] = sent.h.edges[0] + (columns[:, None] + adjustment.left + spots) * own_pixel
-    return at
+    at: NDArray[np.float64] = (columns[:, None] + adjustment.left + spots) * own_pixel
+    return sent.h.edges[0] - early + at
 
 
 def column_on(sent: Mode, monitor: Monitor, adjustment: Adjustment, pixel: int) -> int:

@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 from workbench.errors import TimingError
 from workbench.picture.light import FULL_SCALE_VOLTS
 from workbench.picture.source import PictureCodes
+from workbench.timing.clock.pixels import pixel_starts
 from workbench.timing.figures import simulable
 from workbench.timing.mode import Mode
 from workbench.waveform.kernel import Kernel
@@ -55,7 +56,7 @@ class Scanline:
     ideal_volts: Float32Array
     """The even staircase 0 … 0.700 V of the codes, one value a pixel, shape (3, h.total). [V]"""
     starts: NDArray[np.float64] | None = None
-    """Where uneven pixels start, and the last ends, shape (h.total + 1,); none where all are even. [pixels]"""
+    """Where uneven pixels start and the last ends, shape (h.total + 1,); none where all are even. [pixels]"""
 
     @property
     def step_s(self) -> float:
@@ -141,14 +142,14 @@ def render_scanline(
     volts = np.empty((5, mode.h.total * samples), np.float32)
     for kernel, line, tail, out in zip(kernels, codes, before, volts[:3], strict=True):
         kernel.volts(_with_history(line, tail, kernel), out.reshape(-1, samples), first)
-    clocks = kernels[0].clocks
-    early = [0.0 if clocks is None else clocks.early_pixels(first + edge) for edge in mode.h.edges[:2]]
-    write_h_sync(mode, sync, samples, volts[3], early=(early[0], early[1]))
-    write_v_sync(mode, number, sync, samples, volts[4], early=early[0])
+    divider = kernels[0].divider
+    starts = None if divider is None else pixel_starts(divider, first, mode.h.total)
+    leading, trailing = (0.0 if starts is None else edge - float(starts[edge]) for edge in mode.h.edges[:2])
+    write_h_sync(mode, sync, samples, volts[3], early=(leading, trailing))
+    write_v_sync(mode, number, sync, samples, volts[4], early=leading)
     ideal = _ideal_volts(codes, kernels)
     for array in (volts, ideal):
         array.setflags(write=False)
-    starts = None if clocks is None else clocks.starts(first, mode.h.total)
     return Scanline(mode, number, samples, volts, codes, ideal, starts)
 
 

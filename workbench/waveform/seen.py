@@ -133,14 +133,16 @@ def seen_rows(
     The others are those of :func:`seen_picture`.
     """
     kernels = amplified(kernels, sent, monitor)
-    sampling = sampling_of(sent, monitor, adjustment, kernels[0].samples_per_pixel, every=every)
+    samples, early = kernels[0].samples_per_pixel, kernels[0].early(sent.h.total, sent.h.front_porch)
+    sampling = sampling_of(sent, monitor, adjustment, samples, every=every, early=early)
     shape = len(sampling.rows), len(sampling.columns)
     rgb, black = np.zeros((*shape, 3), np.uint8), np.zeros((shape[0], 3), np.float32)
     clamp = Clamp(blanking_volts(kernels, blanking), clamp_share(sent, monitor, adjustment, every))
     inside = np.flatnonzero((sampling.rows >= 0) & (sampling.rows < sent.v.active))
     if not inside.size:
         return SeenPicture(rgb, adjustment, black)
-    for lines in frame_slices(sent, codes_of(sampling.rows[inside]), blanking, kernels):
+    shown_rows = sampling.rows[inside]
+    for lines in frame_slices(sent, codes_of(shown_rows), blanking, kernels, numbers=shown_rows):
         rows = inside[lines.first : lines.first + lines.volts.shape[1]]
         black[rows] = clamp.follow(lines.volts[:, :, sampling.black].mean(axis=2).T)
         shown = (lines.volts[:, :, sampling.columns] - black[rows].T[:, :, None, None]) / monitor.full_volts

@@ -18,6 +18,9 @@ __all__ = ["SyncDrive", "sync_high_volts", "write_h_sync", "write_v_sync"]
 
 Float32Array = NDArray[np.float32]
 
+_ON_SAMPLE = 1e-9
+"""An edge this near after a sample is on it: it is only rounding. [1]"""
+
 
 @dataclass(frozen=True, slots=True)
 class SyncDrive:
@@ -69,9 +72,7 @@ def write_h_sync(
     early : tuple of 2 float
         By how much its two edges lie before their even places, in a line of uneven pixels. [pixels]
     """
-    leading, trailing = (
-        max(0, round((edge - by) * samples)) for edge, by in zip(mode.h.edges[:2], early, strict=True)
-    )
+    leading, trailing = ((edge - by) * samples for edge, by in zip(mode.h.edges[:2], early, strict=True))
     pulse, rest = _levels(mode.h.polarity, drive.h_high_volts)
     step_s = mode.pixel_s / samples
     out[:] = rest
@@ -89,12 +90,8 @@ def write_v_sync(
     pulse, rest = _levels(mode.v.polarity, drive.v_high_volts)
     before, after = (pulse if asserted else rest for asserted in v_sync_asserted(mode, number))
     out[:] = before
-    _add_step(
-        out,
-        max(0, round((mode.h.front_porch - early) * samples)),
-        after - before,
-        drive.rise_s * samples / mode.pixel_s,
-    )
+    start = (mode.h.front_porch - early) * samples
+    _add_step(out, start, after - before, drive.rise_s * samples / mode.pixel_s)
 
 
 def _levels(polarity: Polarity, high_volts: float) -> tuple[float, float]:
@@ -102,10 +99,12 @@ def _levels(polarity: Polarity, high_volts: float) -> tuple[float, float]:
     return (high_volts, 0.0) if polarity is Polarity.POSITIVE else (0.0, high_volts)
 
 
-def _add_step(out: Float32Array, start: int, by_volts: float, ramp_samples: float) -> None:
-    """Add a step that begins at a sample and takes a ramp of some samples."""
+def _add_step(out: Float32Array, start: float, by_volts: float, ramp_samples: float) -> None:
+    """Add a step that begins at, or between, samples and takes a ramp of some samples."""
     if by_volts == 0.0:
         return
-    ramp = out[start : start + math.ceil(ramp_samples)]
-    ramp += (by_volts / max(ramp_samples, 1.0)) * np.arange(len(ramp), dtype=np.float32)
-    out[start + len(ramp) :] += np.float32(by_volts)
+    first = max(0, math.ceil(start - _ON_SAMPLE))
+    ramp = out[first : max(first, math.ceil(start + ramp_samples))]
+    if len(ramp):
+        ramp += (by_volts / ramp_samples) * (np.arange(len(ramp), dtype=np.float32) + (first - start))
+    out[first + len(ramp) :] += np.float32(by_volts)
