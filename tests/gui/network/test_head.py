@@ -23,7 +23,7 @@ def test_nothing_in_the_head_is_cut(make_panel, width: int, held: bool) -> None:
         assert widget.width() >= widget.sizeHint().width()
 
 
-def test_it_leaves_out_the_note_then_shortens_the_words_then_those_of_the_chips(make_panel) -> None:
+def test_it_leaves_out_the_note_then_shortens_the_words_then_leaves_out_the_title(make_panel) -> None:
     def seen(width: int) -> tuple[bool, str, list[str]]:
         panel = make_panel(width=width, height=760)
         panel._bench.view.look_at(300)
@@ -34,4 +34,14 @@ def test_it_leaves_out_the_note_then_shortens_the_words_then_those_of_the_chips(
     assert seen(900) == (True, "red of this pixel: code", names)
     assert seen(600) == (False, "red of this pixel: code", names)
     assert seen(520) == (False, "code", names)
-    assert seen(440) == (False, "code", ["red", "", ""])
+    assert seen(440) == (False, "code", names)
+
+
+@pytest.mark.parametrize("width", [540, 600, 640])
+@pytest.mark.parametrize("height", [360, 760])
+def test_the_names_of_the_channels_outlast_the_title(make_panel, width: int, height: int) -> None:
+    panel = make_panel(width=width, height=height)
+
+    panel._bench.view.hold(tuple(Channel), 8)
+
+    assert [chip.text() for chip in panel.head.chips.values()] == ["red", "green", "blue"]

@@ -18,7 +18,7 @@ __all__ = ["ChannelCards", "Head"]
 
 ROOM_FOR_TITLE = 430
 """Width from which the panel is named. [design px]"""
-FOLDS = 6
+FOLDS = 8
 """Steps in which what has no room is left out; see :meth:`Head._fold`. [1]"""
 
 
@@ -107,7 +107,6 @@ class Head(PanelHead):
         if shown != self._shown:
             self._shown = shown
             named = self.width() >= self._bench.px(ROOM_FOR_TITLE)
-            self.title.setVisible(named)
             self.apart.setVisible(not linked and named)
             self.release.setVisible(source is Source.HELD)
             self.change.setVisible(short and named)
@@ -118,15 +117,18 @@ class Head(PanelHead):
                     break
 
     def _fold(self, step: int, channel: Channel, source: Source, *, linked: bool, named: bool) -> None:
-        """Leave out, step by step: words of the note, the note, who set the code, names of chips, chips."""
+        """Leave out step by step what is needed least; the channels' names and the channels go last."""
+        self.title.setVisible(named and step < 4)
+        self.change.setText("Change ▾" if step < 5 else "▾")
+        self.change.updateGeometry()
         self.note.setVisible(linked and named and step < 2)
         self.note.shorten(short=step > 0)
         words = {Source.HELD: "holding code", Source.PIXEL: f"{channel.value} of this pixel: code"}
         self.source.say(words.get(source, "white: code") if step < 3 else "code")
         for each, chip in self.chips.items():
-            chip.setText(each.value if step < 4 or each is channel else "")
+            chip.setText(each.value if step < 6 or each is channel else each.value[:1])
             chip.updateGeometry()
-            several = linked and named and step < 5
+            several = linked and named and step < 7
             chip.setVisible(several or (each is channel and (linked or not named)))
 
 

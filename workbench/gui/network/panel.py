@@ -104,8 +104,7 @@ class NetworkPanel(QWidget):
         shown = self.table_shown()
         self.table.show_project(self._result.project)
         self.stack.setCurrentWidget(self.scroller if shown else self.table)
-        self.tools.table.setText("as table" if shown else "as drawing")
-        self.tools.table.updateGeometry()
+        self.tools.turn_table(shown=not shown)
         (self.canvas if shown else self.table).setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _show_state(self) -> None:
