@@ -7,6 +7,7 @@ import pytest
 from tests.exports.boards import board
 from workbench.circuit.bands import Band
 from workbench.circuit.network import Network
+from workbench.errors import EditError
 from workbench.pipeline.boards import board_plan, draw_boards
 from workbench.progress import Cancelled, Watched
 from workbench.project.document import Channel
@@ -35,6 +36,13 @@ def test_the_projects_tolerances_count():
     own = draw_boards(board_plan(board(), boards=2000, seed=1)).tolerances[Channel.RED]
 
     assert wide.full_scale_volts.std == pytest.approx(5 * own.full_scale_volts.std, rel=0.05)
+
+
+def test_no_tolerance_is_taken_that_a_project_would_not_take():
+    project = replace(board(), tolerances=replace(board().tolerances, load=Band(0.6)))
+
+    with pytest.raises(EditError, match=r"the load cannot be 60 %: .* between 0 % and 50 %"):
+        board_plan(project, boards=100, seed=1)
 
 
 def test_a_channel_without_levels_says_why_and_the_others_go_on():

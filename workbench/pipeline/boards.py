@@ -9,6 +9,7 @@ from workbench.circuit.tolerance.monte_carlo import Tolerance, find_tolerance
 from workbench.errors import NetworkError
 from workbench.progress import SILENT, Progress
 from workbench.project.document import Channel, Project
+from workbench.project.edits.tolerances import check_tolerances
 
 __all__ = ["BoardPlan", "BoardRun", "board_plan", "draw_boards"]
 
@@ -47,7 +48,14 @@ class BoardRun:
 
 
 def board_plan(project: Project, *, boards: int, seed: int) -> BoardPlan:
-    """Return what the boards of a project depend on."""
+    """Return what the boards of a project depend on.
+
+    Raises
+    ------
+    EditError
+        If a tolerance is out of the range that a project takes.
+    """
+    check_tolerances(project.tolerances)
     networks = tuple(project.channels[channel] for channel in Channel)
     return BoardPlan(networks, project.driver, project.load, project.tolerances, boards, seed)
 

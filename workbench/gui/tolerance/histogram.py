@@ -17,8 +17,10 @@ __all__ = ["SpreadView"]
 _LEFT, _TOP, _RIGHT, _FOOT = 2, 26, 2, 18
 _RIGHTWARD = Qt.AlignmentFlag.AlignRight
 _CENTRE = Qt.AlignmentFlag.AlignHCenter
-_MARGIN = 0.06
-"""Part of the scale left free at either end. [1]"""
+_MARGIN = 0.12
+"""Part of the scale left free at its ends. [1]"""
+_LEAST_STEPS = 20
+"""How many steps of the last decimal a scale spans at least. [1]"""
 
 
 class SpreadView(QWidget):
@@ -59,8 +61,9 @@ class SpreadView(QWidget):
         low = min(low, self.spread.worst_low) if self._both else 0.0
         if self.board is not None:
             low, high = min(low, self.board), max(high, self.board)
-        room = (high - low) * _MARGIN or abs(high) * 0.01 or 0.01
-        return (low - room if self._both else 0.0), high + room
+        # Where all boards are alike the scale still has a width that its figures can show.
+        room = max(_MARGIN * (high - low), _LEAST_STEPS * 10.0**-self._decimals - (high - low))
+        return (low - room / 2 if self._both else 0.0), high + room / (2 if self._both else 1)
 
     def x_of(self, value: float) -> float:
         """Return the place of a value on the scale. [px]"""
@@ -96,13 +99,10 @@ class SpreadView(QWidget):
         width = draw_text(painter, box, self._name, type_.sans(0.9, 600), theme.color("text"))
         if self.spread is None:
             return
-        usual, worst = self._usual(self.spread), self._worst(self.spread)
+        usual = self._usual(self.spread)
         words = box.adjusted(width + px(10), 0, 0, 0)
-        face, small = type_.sans(0.9), type_.sans(0.86)
         short = (usual, usual.removesuffix(" in 98 of 100"), "")
-        taken = draw_caption(painter, words, short, face, theme.color("text"))
-        if words.width() - taken - type_.width(worst, small) > px(10):
-            draw_text(painter, words, worst, small, theme.color("dim"), align=_RIGHTWARD)
+        draw_caption(painter, words, short, type_.sans(0.9), theme.color("text"))
 
     def _paint_window(self, painter: QPainter) -> None:
         """Tint what the limit permits, and draw its edges."""
@@ -137,8 +137,8 @@ class SpreadView(QWidget):
         painter.drawRects(bars)
 
     def _paint_marks(self, painter: QPainter, spread: Spread) -> None:
-        """Mark the worst there can be, write the scale, and point at the board looked at."""
-        theme, type_, px, area = self._bench.theme, self._bench.type, self._bench.px, self.area
+        """Mark the worst there can be and say how much that is; point at the board looked at."""
+        theme, px, area = self._bench.theme, self._bench.px, self.area
         pen = QPen(theme.color("text"), 1.2)
         pen.setDashPattern([3.0, 3.0])
         painter.setPen(pen)
@@ -147,21 +147,31 @@ class SpreadView(QWidget):
             x = round(self.x_of(edge)) + 0.5
             painter.drawLine(QPointF(x, area.top()), QPointF(x, area.bottom()))
         foot = QRectF(area.left(), area.bottom() + px(2), area.width(), px(16))
-        face, ink = type_.mono(0.8), theme.color("dim")
-        low, high = self.scale
-        draw_text(painter, foot, format_fixed(low, "", decimals=self._decimals).strip(), face, ink)
-        end = format_fixed(high, self._limit.unit, decimals=self._decimals)
-        draw_text(painter, foot, end, face, ink, align=_RIGHTWARD)
+        left, right = self.ends
+        face, ink = self._bench.type.mono(0.8), theme.color("dim")
+        draw_text(painter, foot, left, face, ink)
+        draw_text(painter, foot, right, face, ink, align=_RIGHTWARD)
         if self.board is not None:
-            self._paint_board(painter, self.board, foot)
+            taken = (self._bench.type.width(left, face), self._bench.type.width(right, face))
+            self._paint_board(painter, self.board, foot.adjusted(taken[0] + px(4), 0, -taken[1] - px(4), 0))
 
-    def _paint_board(self, painter: QPainter, board: float, foot: QRectF) -> None:
+    @property
+    def ends(self) -> tuple[str, str]:
+        """What stands under the ends of the bars: the worst there can be, or where the scale begins."""
+        if self.spread is None:
+            return "", ""
+        least = self.spread.worst_low if self._both else 0.0
+        most = format_fixed(self.spread.worst_high, self._limit.unit, decimals=self._decimals)
+        return format_fixed(least, "", decimals=self._decimals), f"at worst {most}"
+
+    def _paint_board(self, painter: QPainter, board: float, free: QRectF) -> None:
+        """Point at a board, and write its figure where the foot is free."""
         theme, type_, px, area = self._bench.theme, self._bench.type, self._bench.px, self.area
         x = self.x_of(board)
         painter.setPen(QPen(theme.color("accent"), 2.0))
         painter.drawLine(QPointF(x, area.top()), QPointF(x, area.bottom()))
         text, face = format_fixed(board, "", decimals=self._decimals), type_.mono(0.8, 600)
         half = type_.width(text, face) / 2 + px(3)
-        middle = min(max(x, foot.left() + half + px(46)), foot.right() - half - px(70))
-        box = QRectF(middle - half, foot.top(), 2 * half, foot.height())
+        middle = max(min(x, free.right() - half), free.left() + half)
+        box = QRectF(middle - half, free.top(), 2 * half, free.height())
         draw_text(painter, box, text, face, theme.color("accent"), align=_CENTRE)

@@ -12,7 +12,7 @@ from workbench.units import format_quantity
 
 __all__ = ["PartTable", "part_rows"]
 
-_BAR = 2
+_MOVED, _BAR = 1, 2
 COLUMNS = (
     Column("part", "supply", right=False),
     Column("1 % more", "−00.000 mV"),
@@ -63,17 +63,21 @@ def _value_cells(value: float, unit: str, factor: float | None) -> tuple[str, st
 
 
 class BarDelegate(FigureDelegate):
-    """Paints the column of bars, longer for the resistor that matters more."""
+    """Paints a bar for each resistor, longer where it matters more; without a column under its figure."""
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         super().paint(painter, option, index)
-        payload = self._model.rows[index.row()].payload
-        if index.column() != _BAR or not isinstance(payload, tuple):
+        payload, table = self._model.rows[index.row()].payload, self.parent()
+        if not isinstance(payload, tuple) or not isinstance(table, PartTable):
+            return
+        narrow = table.isColumnHidden(_BAR)
+        if index.column() != (_MOVED if narrow else _BAR):
             return
         px, theme = self._bench.px, self._bench.theme
         box = QRectF(option.rect).adjusted(px(10), 0, -px(10), 0)
-        height = px(9)
-        bar = QRectF(box.left(), round(box.center().y() - height / 2), box.width() * payload[1], height)
+        height = px(2) if narrow else px(9)
+        top = box.bottom() - px(3) if narrow else round(box.center().y() - height / 2)
+        bar = QRectF(box.left(), top, box.width() * payload[1], height)
         lit = index.row() == self.current
         painter.fillRect(bar, theme.color("accent") if lit else theme.color("dim", 0.85))
 

@@ -7,7 +7,7 @@ from workbench.circuit.bands import Band, Distribution, Tolerances
 from workbench.project.document import Project
 from workbench.project.limits import TOLERANCE
 
-__all__ = ["Varied", "band_of", "set_distribution", "set_half_width"]
+__all__ = ["Varied", "band_of", "check_tolerances", "set_distribution", "set_half_width"]
 
 
 class Varied(Enum):
@@ -24,6 +24,14 @@ class Varied(Enum):
         return {Varied.ON_RESISTANCE: "on-resistance"}.get(self, self.value)
 
 
+def check_tolerances(tolerances: Tolerances) -> None:
+    """Raise an `EditError` if one of them is out of the range that a project takes."""
+    for varied in Varied:
+        half_width = band_of(tolerances, varied).half_width
+        if half_width is not None:
+            TOLERANCE.check(half_width, f"the tolerance of the {varied.words}")
+
+
 def band_of(tolerances: Tolerances, varied: Varied) -> Band:
     """Return the band of one of them."""
     band: Band = getattr(tolerances, varied.value)
@@ -37,9 +45,9 @@ def set_half_width(project: Project, varied: Varied, half_width: float | None) -
     """
     if half_width is None and varied is not Varied.RESISTORS:
         half_width = 0.0
-    if half_width is not None:
-        TOLERANCE.check(half_width, f"the tolerance of the {varied.words}")
-    return _put(project, varied, replace(band_of(project.tolerances, varied), half_width=half_width))
+    band = replace(band_of(project.tolerances, varied), half_width=half_width)
+    check_tolerances(replace(project.tolerances, **{varied.value: band}))
+    return _put(project, varied, band)
 
 
 def set_distribution(project: Project, varied: Varied, distribution: Distribution) -> Project:
