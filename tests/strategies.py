@@ -67,6 +67,10 @@ def drivers(draw: st.DrawFn) -> Driver:
     )
 
 
+DIVIDERS = st.integers(257, 64 * 256).filter(lambda parts: parts % 256).map(lambda parts: parts / 256)
+"""Fractional dividers of 8 bits behind the point. [1]"""
+
+
 @st.composite
 def projects(draw: st.DrawFn) -> Project:
     """Draw a valid project."""
@@ -101,4 +105,5 @@ def projects(draw: st.DrawFn) -> Project:
         scanline=draw(st.integers(1, mode.v.total)),
         skews=Skews(*skews),
         monitor=draw(st.none() | st.just(MonitorRange(30e3, 70e3, 50.0, 75.0))),
+        pixel_divider=draw(st.none() | DIVIDERS),
     )

@@ -18,7 +18,10 @@ from workbench.project.document import Channel, Project
 from workbench.project.edits.channels import unlink
 from workbench.project.edits.naming import rename
 from workbench.project.edits.parts import set_value
+from workbench.project.edits.timing import take_plan
 from workbench.project.templates import TEMPLATES
+from workbench.timing.clock.chip import MOST_FRACTION_BITS, Chip, Span
+from workbench.timing.clock.plan import plan_clock
 
 ROOT = Path(__file__).resolve().parents[2]
 OLD_FILES = sorted((ROOT / "tests/files/data").rglob("*.backporch"))
@@ -281,6 +284,19 @@ def test_a_pixel_divider_is_kept_and_checked(tide_board: Project) -> None:
     uneven = replace(tide_board, pixel_divider=5.30078125)
     assert decode(encode(uneven)) == uneven
 
-    for wrong, words in ((0.5, "pixel divider"), (5.3, "no whole number of 1/65536")):
+    for wrong, words in (
+        (0.5, "pixel divider"),
+        (5.3, "no whole number of 1/16777216"),
+        (5.0, "a whole number, which leaves pixels even"),
+    ):
         with pytest.raises(FileError, match=words):
             decode(encode(replace(tide_board, pixel_divider=wrong)))
+
+
+def test_a_plan_of_the_finest_divider_is_read_back(tide_board: Project) -> None:
+    chip = Chip(12_000_000, Span(11, 11), (Span(1, 1),), 133_000_000, fraction_bits=MOST_FRACTION_BITS)
+    finest = plan_clock(tide_board.mode, chip)[-1]
+    taken = take_plan(tide_board, finest)
+
+    assert finest.divider.denominator > 1 << 16
+    assert decode(encode(taken)).pixel_divider == finest.divider

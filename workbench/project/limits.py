@@ -80,8 +80,8 @@ WATTS = Range("a power rating", 1e-3, 1e3, "W")
 SUPPLY_VOLTS = Range("a supply", 0.1, 50.0, "V")
 PIN_OHMS = Range("a pin's on-resistance", 1e-6, 1e6, "Ω", zero=True)
 RISE_S = Range("a rise time", 1e-15, 1e-3, "s", zero=True)
-PIXEL_DIVIDER = Range("a pixel divider", 1.0, 65536.0, "")
-"""System clocks a pixel. [1]"""
+PIXEL_DIVIDER = Range("a pixel divider", 1.0, 1e5, "")
+"""System clocks a pixel: 10 GHz to 100 kHz. [1]"""
 SKEW_S = Range("a skew", 1e-15, 1e-6, "s", zero=True)
 AMPS = Range("a current limit", 1e-6, 10.0, "A")
 INPUT_FARADS = Range("an input capacitance", 1e-18, 1e-6, "F", zero=True)

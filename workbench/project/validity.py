@@ -39,6 +39,7 @@ from workbench.project.limits import (
     Range,
     check_name,
 )
+from workbench.timing.clock.chip import MOST_FRACTION_BITS
 from workbench.timing.custom import checked
 
 __all__ = ["Flaw", "first_flaw"]
@@ -48,8 +49,6 @@ Flaw = tuple[str, str]
 
 _ANY_TEXT = {(Image, "path")}
 """Texts that are no names: the place of a file is as long as it is, with any signs."""
-_DIVIDER_PARTS = 1 << 16
-"""Parts of a system clock in which dividers count at the finest. [1]"""
 _RANGES: dict[tuple[type, str], Range] = {
     (Resistor, "ohms"): OHMS,
     (Resistor, "tolerance"): TOLERANCE,
@@ -99,8 +98,8 @@ def _flaws(project: Project) -> Iterator[Flaw]:
         yield "linked", "says that all channels are alike, but they differ: write false"
     if not 1 <= project.scanline <= project.mode.v.total:
         yield "scanline", f"is {project.scanline}, but the mode has scanlines 1 to {project.mode.v.total}"
-    if project.pixel_divider is not None and project.pixel_divider * _DIVIDER_PARTS % 1.0:
-        yield "pixel_divider", f"is {project.pixel_divider}, which is no whole number of 1/{_DIVIDER_PARTS}"
+    if project.pixel_divider is not None:
+        yield from _divider_flaws(project.pixel_divider)
     if (monitor := project.monitor) is not None:
         for low, high in (("h_min_hz", "h_max_hz"), ("v_min_hz", "v_max_hz")):
             if getattr(monitor, low) > getattr(monitor, high):
@@ -139,6 +138,14 @@ def _mode_flaws(project: Project) -> Iterator[Flaw]:
             "mode.interlaced",
             "is true, but interlaced modes are not simulated here: choose a progressive one",
         )
+
+
+def _divider_flaws(divider: float) -> Iterator[Flaw]:
+    parts = 1 << MOST_FRACTION_BITS
+    if divider % 1.0 == 0.0:
+        yield "pixel_divider", f"is {divider:g}, a whole number, which leaves pixels even: write null"
+    elif divider * parts % 1.0:
+        yield "pixel_divider", f"is {divider}, which is no whole number of 1/{parts}: correct it"
 
 
 def _network_flaws(network: Network, place: str) -> Iterator[Flaw]:

@@ -6,11 +6,12 @@ from dataclasses import dataclass
 from workbench.errors import QuantityError, TimingError
 from workbench.units import format_quantity, parse_quantity
 
-__all__ = ["Chip", "Span", "read_chip", "read_span"]
+__all__ = ["MOST_FRACTION_BITS", "Chip", "Span", "read_chip", "read_span"]
 
 _HIGHEST_HZ = 10_000_000_000
 _HIGHEST_COUNT = 1_000_000
-_MOST_FRACTION_BITS = 24
+MOST_FRACTION_BITS = 24
+"""Most bits behind the point of a divider. Our own bound. [1]"""
 _SPAN = re.compile(r"\s*(\d{1,9})\s*(?:(?:\.\.|…|-)\s*(\d{1,9})\s*)?")
 
 
@@ -56,9 +57,9 @@ class Chip:
                     f"The {name} range {span.low}..{span.high} is outside 1 … {_HIGHEST_COUNT}; "
                     "take it from the chip's data sheet."
                 )
-        if not 0 <= self.fraction_bits <= _MOST_FRACTION_BITS:
+        if not 0 <= self.fraction_bits <= MOST_FRACTION_BITS:
             raise TimingError(
-                f"A divider with {self.fraction_bits} fractional bits is outside 0 … {_MOST_FRACTION_BITS}."
+                f"A divider with {self.fraction_bits} fractional bits is outside 0 … {MOST_FRACTION_BITS}."
             )
 
 
