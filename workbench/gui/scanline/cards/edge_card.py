@@ -86,9 +86,8 @@ class EdgeCard(Overlay):
         painter.save()
         painter.setClipRect(plot)
         self._draw_grid(painter, plot, first_s, last_s)
-        for row, mark in enumerate(view.marks):
-            at = plot.left() + (mark.after_s - first_s) * plot.width() / (last_s - first_s)
-            self._draw_mark(painter, plot, mark, at, row)
+        per_s = plot.width() / (last_s - first_s)
+        self._draw_marks(painter, plot, [plot.left() + (m.after_s - first_s) * per_s for m in view.marks])
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         inside = plot.adjusted(0, self.bench.px(6), 0, -self.bench.px(14))
         for channel, drop in zip(view.order, view.drops, strict=True):
@@ -101,18 +100,25 @@ class EdgeCard(Overlay):
             painter.drawPolyline(arrayToQPolygonF(x, y))
         painter.restore()
 
-    def _draw_mark(self, painter: QPainter, plot: QRectF, mark: EdgeMark, x: float, row: int) -> None:
-        """Draw where a mark stands, with its name beside it at half the height."""
-        px, type_, theme = self.bench.px, self.bench.type, self.bench.theme
-        pen = QPen(theme.color("dim"), px(1))
-        pen.setDashPattern(list(SETTLED_DASH if mark.settled else GHOST_DASH))
-        painter.setPen(pen)
-        painter.drawLine(QLineF(round(x) + 0.5, plot.top(), round(x) + 0.5, plot.bottom()))
+    def _draw_marks(self, painter: QPainter, plot: QRectF, places: list[float]) -> None:
+        """Draw where each mark stands, with its name beside it at half the height."""
+        px, type_, ink = self.bench.px, self.bench.type, self.bench.theme.color("dim")
         font, gap = type_.sans(0.80), px(4)
-        width = type_.width(mark.name, font)
-        left = x + gap if x + gap + width <= plot.right() else x - gap - width
-        box = QRectF(left, plot.center().y() + px(17) * (row - 1), width, px(17))
-        draw_text(painter, box, mark.name, font, theme.color("dim"))
+        marks = self._view.marks if self._view is not None else ()
+        for row, (mark, x) in enumerate(zip(marks, places, strict=True)):
+            if not plot.left() <= x <= plot.right():
+                continue
+            pen = QPen(ink, px(1))
+            pen.setDashPattern(list(SETTLED_DASH if mark.settled else GHOST_DASH))
+            painter.setPen(pen)
+            painter.drawLine(QLineF(round(x) + 0.5, plot.top(), round(x) + 0.5, plot.bottom()))
+            width = type_.width(mark.name, font)
+            free = x + gap + width <= plot.right() and not any(
+                x < other <= x + gap + width for other in places
+            )
+            left = x + gap if free else min(places) - gap - width
+            box = QRectF(left, plot.center().y() + px(17) * (row - 1), width, px(17))
+            draw_text(painter, box, mark.name, font, ink)
 
     def _draw_grid(self, painter: QPainter, plot: QRectF, first_s: float, last_s: float) -> None:
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=False)

@@ -92,10 +92,7 @@ class Readings:
             self._view.edge_marks.clear()
             return
         self._place_cards(readout)
-        if self._view.edge_card.box.isEmpty():
-            self._marking.mark(self._result)
-        else:
-            self._view.edge_marks.clear()
+        self._marking.mark(self._result, drawn=self._view.edge_card.box.isEmpty())
 
     def _place_cards(self, readout: Readout) -> None:
         card, room = self._view.readout_card, self._card_room(readout.mode)

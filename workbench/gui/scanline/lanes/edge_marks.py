@@ -52,7 +52,7 @@ def place_words(
     lane: tuple[float, float],
     taken: FloatArray,
     gap: float,
-) -> tuple[int, float]:
+) -> tuple[int, float] | None:
     """Return which wording stands where: within a line, right of it, or left of it.
 
     Parameters
@@ -70,9 +70,9 @@ def place_words(
 
     Returns
     -------
-    (int, float)
+    (int, float) or None
         Number of the wording and its left end: the widest that covers nothing, on the left only where
-        the right has room for the last one alone, else the last one.
+        the right has room for the last one alone; none where nothing fits.
     """
     left, right = span
     *telling, last = range(len(widths))
@@ -85,7 +85,7 @@ def place_words(
         covered = ((start - gap / 2 < taken) & (taken < end + gap / 2)).any()
         if lane[0] <= start and end <= lane[1] and not covered:
             return number, start
-    return last, min(right + gap, lane[1] - widths[last])
+    return None
 
 
 class EdgeMarks(Overlay):
@@ -120,12 +120,13 @@ class EdgeMarks(Overlay):
         """
         lane = places.colour
         marks = marks[: int((lane.height() - self.bench.px(2 * MARGIN)) / self.bench.px(PITCH))]
-        if not marks:
-            self.clear()
-            return
         was = self._places, self._edge
         self._places, self._edge = places, time.x(edge_s)
-        placed = tuple(self._placed(mark, time.x(edge_s + mark.after_s), taken) for mark in marks)
+        found = (self._placed(mark, time.x(edge_s + mark.after_s), taken) for mark in marks)
+        placed = tuple(mark for mark in found if mark is not None)
+        if not placed:
+            self.clear()
+            return
         top = self._calm_top(placed, heights)
         if (placed, top, self._places, self._edge) != (self.placed, self._top, *was):
             self.placed, self._top = placed, top
@@ -144,20 +145,25 @@ class EdgeMarks(Overlay):
         first, last = lane.top() + margin, lane.bottom() - margin - tall
         tops = [first + (last - first) * row / (ROWS - 1) for row in range(ROWS)]
         tops.sort(key=lambda top: abs(top + tall / 2 - lane.center().y()))
-        return round(calmest(heights(*self._ends(placed)), tops, tall))
+        first_word, last_word = min(p.words_left for p in placed), max(p.words_right for p in placed)
+        return round(calmest(heights(first_word, last_word), tops, tall))
 
-    def _placed(self, mark: EdgeMark, end: float, taken: FloatArray) -> PlacedMark:
+    def _placed(self, mark: EdgeMark, end: float, taken: FloatArray) -> PlacedMark | None:
         lane, gap = self._places.colour, self.bench.px(GAP)
-        widths = [self._width(mark.name, figures) for figures in mark.figures]
+        widths = self._widths(mark)
         seen = self._edge, min(end, lane.right())
         others = taken[(taken < seen[0] - 1) | (seen[1] + 1 < taken)]
-        number, left = place_words(seen, widths, (lane.left() + gap, lane.right() - gap), others, gap)
+        place = place_words(seen, widths, (lane.left() + gap, lane.right() - gap), others, gap)
+        if place is None:
+            return None
+        number, left = place
         return PlacedMark(mark, end, mark.figures[number], left, left + widths[number])
 
-    def _width(self, name: str, figures: str) -> float:
+    def _widths(self, mark: EdgeMark) -> list[float]:
+        """Return the width of each wording; all digits and letters of the figures are alike. [px]"""
         type_ = self.bench.type
-        width = type_.width(name, type_.sans(0.86))
-        return width + self.bench.px(7) + type_.width(figures, type_.mono(0.86, 500)) if figures else width
+        name, digit = type_.width(mark.name, type_.sans(0.86)), type_.width("0", type_.mono(0.86, 500))
+        return [name + bool(said) * self.bench.px(7) + digit * len(said) for said in mark.figures]
 
     def draw(self, painter: QPainter) -> None:
         painter.setClipRect(self._places.colour)
