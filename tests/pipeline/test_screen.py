@@ -6,10 +6,19 @@ import numpy as np
 import pytest
 
 from tests.exports.boards import board, solved
+from workbench.bringup.faults import Setup, fault_named, switched_on
 from workbench.picture.images import kept_image
 from workbench.picture.scene import Card, Dither, Picture
 from workbench.pipeline.run import Pipeline
-from workbench.pipeline.screen import FRAME_SAMPLES, as_sent, frame_codes, frame_kernels, glance, look
+from workbench.pipeline.screen import (
+    FRAME_SAMPLES,
+    as_sent,
+    frame_codes,
+    frame_kernels,
+    glance,
+    line_seen,
+    look,
+)
 from workbench.progress import Cancelled, Watched
 from workbench.project.document import Channel
 from workbench.project.edits.drive import set_skew, set_supply
@@ -149,3 +158,37 @@ def test_diffused_rows_are_right_unless_in_a_hurry():
     near.picture.frame()
     settled = hurried.run(project)
     np.testing.assert_array_equal(settled.scanline.codes, right.scanline.codes)
+
+
+def black_of_the_picture(result, monitor=None):
+    """Return what the picture takes for black in the row of the line shown. [V]"""
+    seen = look(result, monitor or Monitor()).seen
+    assert seen is not None
+    return seen.black_volts[result.project.scanline - 1]
+
+
+@pytest.mark.parametrize("fault", ["porch-colour", "short-back-porch", "node-capacitance"])
+def test_black_of_the_line_is_that_of_the_picture(fault):
+    setup = switched_on(Setup(board()), [(fault_named(fault), Channel.RED)])
+    result = Pipeline().run(setup.project, setup.slips)
+
+    seen = line_seen(result, setup.monitor)
+
+    assert seen is not None
+    np.testing.assert_allclose(seen.black_volts, black_of_the_picture(result, setup.monitor), atol=1e-3)
+
+
+def test_black_is_found_where_a_colour_is_left_on_in_blanking():
+    setup = switched_on(Setup(board()), [(fault_named("porch-colour"), Channel.RED)])
+
+    seen = line_seen(Pipeline().run(setup.project, setup.slips), setup.monitor)
+
+    assert seen is not None
+    assert seen.black_volts == pytest.approx((0.384, 0.0, 0.0), abs=1e-3)
+    assert seen.full_volts == 0.7
+
+
+def test_a_line_of_no_picture_is_not_seen():
+    setup = switched_on(Setup(board()), [(fault_named("no-h-sync"), Channel.RED)])
+
+    assert line_seen(Pipeline().run(setup.project, setup.slips), setup.monitor) is None

@@ -24,18 +24,20 @@ from workbench.waveform.doubt import hatched
 from workbench.waveform.kernel import Kernel
 from workbench.waveform.monitor import Monitor, Screen
 from workbench.waveform.pixel import PixelSeen, seen_pixel
-from workbench.waveform.sampling import Adjustment
+from workbench.waveform.sampling import Adjustment, black_samples
 from workbench.waveform.seen import SeenPicture, adjustment_of, seen_picture, seen_rows, sent_picture
 from workbench.waveform.slips import NO_SLIPS, Slips, slipped_codes
 from workbench.waveform.verdict import Standing, Verdict, judge
 
 __all__ = [
     "FRAME_SAMPLES",
+    "LineSeen",
     "Look",
     "as_sent",
     "frame_codes",
     "frame_kernels",
     "glance",
+    "line_seen",
     "look",
     "pixel_seen",
     "verdict_on",
@@ -67,6 +69,16 @@ class Look:
         if self.seen is None or self.verdict.standing is not Standing.GUESSED:
             return None if self.seen is None else self.seen.rgb
         return hatched(self.seen.rgb, every=every)
+
+
+@dataclass(frozen=True, slots=True)
+class LineSeen:
+    """What a monitor takes for black and for white on the line that is shown."""
+
+    black_volts: tuple[float, float, float]
+    """Red, green and blue. [V]"""
+    full_volts: float
+    """Voltage above black that is shown as white. [V]"""
 
 
 def look(
@@ -154,6 +166,32 @@ def pixel_seen(result: Result, monitor: Monitor, pixel: int, line: int) -> Pixel
         pixel=pixel,
         line=line,
     )
+
+
+def line_seen(result: Result, monitor: Monitor) -> LineSeen | None:
+    """Return what a monitor takes for black and white on the line shown; none where it shows nothing.
+
+    Parameters
+    ----------
+    result, monitor
+        As for :func:`look`.
+
+    Notes
+    -----
+    While black is measured in blanking, every line has the same, and that of this line is read off its
+    volts. Where the picture reaches into the window, the lines before are followed as for the picture.
+    """
+    mode, line = result.project.mode, result.scanline
+    verdict, monitor = _judged(result, monitor)
+    if line is None or not verdict.standing.has_picture:
+        return None
+    window = black_samples(mode, monitor, from_table(mode, monitor), line.samples_per_pixel)
+    if window.stop <= mode.h.blanking * line.samples_per_pixel:
+        black = line.volts[:3, window].mean(axis=1, dtype=np.float64)
+    else:
+        black = pixel_seen(result, monitor, 0, line.number - 1).black_volts
+    red, green, blue = black.tolist()
+    return LineSeen((red, green, blue), monitor.full_volts)
 
 
 def _adjustment(result: Result, monitor: Monitor) -> Adjustment:

@@ -4,10 +4,13 @@ The model of the display (0 … 0.700 V, a power of 2.2, clipped) is that of
 :mod:`workbench.picture.light`.
 """
 
+from collections.abc import Sequence
+
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from workbench.picture.light import (
+    FULL_SCALE_VOLTS,
     GAMMA,
     LUMINANCE_WEIGHTS,
     light_from_volts,
@@ -52,11 +55,28 @@ def srgb_from_volts(volts: ArrayLike) -> NDArray[np.uint8]:
     return srgb_bytes(light_from_volts(volts))
 
 
-def strip_colours(scanline: Scanline) -> NDArray[np.uint8]:
+def strip_colours(
+    scanline: Scanline,
+    black_volts: Sequence[float] = (0.0, 0.0, 0.0),
+    full_volts: float = FULL_SCALE_VOLTS,
+) -> NDArray[np.uint8]:
     """Return what each pixel of a line looks like, sRGB bytes, shape (h.total, 3). [1]
 
+    Parameters
+    ----------
+    scanline : Scanline
+        The line.
+    black_volts : sequence of 3 float
+        What is taken for black, red, green and blue. [V]
+    full_volts : float
+        Voltage above black that is shown as white, ``0 < full_volts``. [V]
+
+    Notes
+    -----
     The eye adds up light, so the light of a pixel's samples is averaged, not their voltage.
     """
     stride = max(1, scanline.samples_per_pixel // _SAMPLES_SEEN)
     samples = scanline.volts[:3].reshape(3, -1, scanline.samples_per_pixel)[:, :, stride // 2 :: stride]
-    return np.ascontiguousarray(srgb_bytes(light_from_volts(samples).mean(axis=2)).T)
+    black = np.array(black_volts, np.float32).reshape(3, 1, 1)
+    shown = (samples - black) * np.float32(FULL_SCALE_VOLTS / full_volts)
+    return np.ascontiguousarray(srgb_bytes(light_from_volts(shown).mean(axis=2)).T)

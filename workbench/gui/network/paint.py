@@ -67,7 +67,7 @@ def _paint_blocks(painter: QPainter, drawing: Drawing, scene: Scene, inks: Inks)
 
 
 def _paint_patch(painter: QPainter, block: Block, scene: Scene, inks: Inks) -> None:
-    """Paint the piece of screen in the grey that the eye would see."""
+    """Paint the piece of screen in the grey that all three colours at this level would make."""
     light = scene.shown.lightness
     grey = QColor(*[scene.shown.grey] * 3)
     painter.setPen(inks.pen(inks.theme.color("hairline"), 1.0))
@@ -76,9 +76,12 @@ def _paint_patch(painter: QPainter, block: Block, scene: Scene, inks: Inks) -> N
     ink = inks.theme.color(_readable_on(light, inks))
     centre = block.box.centre
     if block.box.height < 40 * inks.unit:
-        inks.text(painter, f"L* {light:.0f}", centre, CAPTION, ink, Align.CENTRE, weight=600)
+        words = f"grey L* {light:.0f}"
+        if inks.measure(words, CAPTION) > 0.9 * block.box.width:
+            words = f"L* {light:.0f}"
+        inks.text(painter, words, centre, CAPTION, ink, Align.CENTRE, weight=600)
         return
-    inks.text(painter, "lightness", centre.moved(dy=-9 * inks.unit), CAPTION, ink, Align.CENTRE)
+    inks.text(painter, "as grey, L*", centre.moved(dy=-9 * inks.unit), CAPTION, ink, Align.CENTRE)
     inks.text(painter, f"{light:.0f}", centre.moved(dy=10 * inks.unit), PIN, ink, Align.CENTRE, weight=600)
 
 

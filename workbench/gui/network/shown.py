@@ -7,6 +7,7 @@ from workbench.circuit.codes import pin_states
 from workbench.circuit.floating import levels_at
 from workbench.circuit.network import Driver, Load, Network, NodeId, Zeros
 from workbench.circuit.solution import Levels
+from workbench.picture.light import FULL_SCALE_VOLTS
 from workbench.pipeline.result import Result
 from workbench.project.document import Channel, Project
 from workbench.timing.mode import Axis, Polarity
@@ -49,7 +50,7 @@ class Shown:
     open_volts: float
     load_amps: float
     lightness: float
-    """L* of a grey of this voltage, 0 … 100. [1]"""
+    """L* on the monitor if all three colours had this level, a grey, 0 … 100. [1]"""
     grey: int
     """The sRGB byte that shows this grey here. [1]"""
 
@@ -72,6 +73,9 @@ def shown_figures(
     load: Load,
     code: int,
     floating: frozenset[int] = frozenset(),
+    *,
+    black_volts: float = 0.0,
+    full_volts: float = FULL_SCALE_VOLTS,
 ) -> Shown:
     """Return what a channel does at a code, with some pins let go.
 
@@ -83,6 +87,8 @@ def shown_figures(
         ``0 <= code < n_codes``. [1]
     floating : frozenset of int
         Pins, counted from the most significant bit, that drive nothing.
+    black_volts, full_volts : float
+        What the monitor takes for black in this channel, and what above it is white. [V]
     """
     ones = pin_states(network)[code] > 0.0
     idle = PinState.LOW if driver.zeros is Zeros.DRIVEN else PinState.FLOATING
@@ -92,6 +98,7 @@ def shown_figures(
     levels, row, loaded = at.levels, at.row, at.volts
     amps = dict(zip(at.pins, levels.pin_amps[row].tolist(), strict=False))
     volts = dict(zip(levels.nodes, levels.node_volts[row].tolist(), strict=True))
+    on_screen = (loaded - black_volts) * FULL_SCALE_VOLTS / full_volts
     return Shown(
         code=code,
         states=tuple(states),
@@ -101,8 +108,8 @@ def shown_figures(
         loaded_volts=loaded,
         open_volts=float(levels.open_by_code[row]),
         load_amps=float(levels.load_amps[row]),
-        lightness=float(lightness(loaded)),
-        grey=int(srgb_from_volts(loaded)),
+        lightness=float(lightness(on_screen)),
+        grey=int(srgb_from_volts(on_screen)),
     )
 
 

@@ -27,7 +27,9 @@ from workbench.gui.network.shown import Shown, shown_figures, sync_volts
 from workbench.gui.network.targets import Target, in_order, target_at
 from workbench.gui.network.words import spoken, tip
 from workbench.gui.settings import SYMBOLS, Symbols
+from workbench.picture.light import FULL_SCALE_VOLTS
 from workbench.pipeline.result import Result
+from workbench.pipeline.screen import line_seen
 from workbench.project.document import Channel
 
 if TYPE_CHECKING:
@@ -247,7 +249,17 @@ class DrawingView(QWidget):
         code, _ = self._pins.code(channel, result)
         levels = result.channels[channel].levels
         floating = self._pins.floating(channel)
-        self._shown = shown_figures(network, levels, project.driver, project.load, code, floating)
+        seen = line_seen(result, self._bench.monitor)
+        self._shown = shown_figures(
+            network,
+            levels,
+            project.driver,
+            project.load,
+            code,
+            floating,
+            black_volts=seen.black_volts[list(Channel).index(channel)] if seen else 0.0,
+            full_volts=seen.full_volts if seen else FULL_SCALE_VOLTS,
+        )
         findings = findings_by_part(result.findings, channel)
         self._note(findings)
         self._still = Scene(

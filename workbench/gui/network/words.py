@@ -33,7 +33,8 @@ def spoken(target: Target | None, project: Project, channel: Channel, shown: Sho
     if target.kind is Kind.NAME:
         return "name of the controller's pin: a click, or F2 on the pin, renames it"
     if target.kind in (Kind.MONITOR, Kind.SCREEN):
-        return f"monitor, {_load(project)}: {_output(shown)}, lightness {shown.lightness:.0f} of 100"
+        grey = f"this level of {channel.value} as a grey: lightness {shown.lightness:.0f} of 100"
+        return f"monitor, {_load(project)}: {_output(shown)}; {grey}"
     return part_words(target, project, channel)
 
 

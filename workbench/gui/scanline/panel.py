@@ -53,6 +53,7 @@ class ScanlinePanel(QWidget):
         self.looking = Looking(bench, self.plot, self.readout, self.edits, self)
         self._result: Result | None = None
         self._channel = bench.view.channel
+        self._monitor = bench.view.monitor
         self.refusal = Words(bench, role="dim")
         self.refusal.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.refusal.setWordWrap(True)
@@ -160,6 +161,9 @@ class ScanlinePanel(QWidget):
             self._channel = self.bench.view.channel
             self.plot.choose_channel()
             self.looking.place()
+        if self.bench.view.monitor != self._monitor:
+            self._monitor = self.bench.view.monitor
+            self.showing.show(self._simulated.project, self._simulated)
         self.showing.light(self._simulated)
 
     # Zoom -----------------------------------------------------------------------------------

@@ -13,6 +13,7 @@ from workbench.gui.scanline.lanes.view import LanesView
 from workbench.gui.scanline.ruler import LineRuler, RulerText
 from workbench.pipeline.result import Result
 from workbench.pipeline.run import sync_drive
+from workbench.pipeline.screen import LineSeen, line_seen
 from workbench.project.document import Channel, Project
 from workbench.waveform.eye import strip_colours
 from workbench.waveform.scanline import Scanline
@@ -26,7 +27,7 @@ class Showing:
     def __init__(self, bench: Bench, plot: LanesView, ruler: LineRuler, frame_count: FrameCount) -> None:
         self._bench, self._plot, self._ruler = bench, plot, ruler
         self._frame_count = frame_count
-        self._line: tuple[Scanline, Shown] | None = None
+        self._line: tuple[Scanline, LineSeen | None, Shown] | None = None
         self.frame = False
         """Whether the whole frame is shown."""
 
@@ -34,12 +35,14 @@ class Showing:
         """Show the line or the frame of a result that has one."""
         if result.scanline is None:
             return
+        seen = line_seen(result, self._bench.monitor)
         if self.frame:
-            shown, areas = self._frame(project, result), frame_areas(project)
+            shown, areas = self._frame(project, result, seen), frame_areas(project)
             sentence: tuple[str, ...] = (f"H sync: {project.mode.v.total} pulses, one a line",)
         else:
             self._frame_count.stop()
-            shown, areas = self._shown_line(project, result.scanline), line_areas(project, result.picture)
+            shown = self._shown_line(project, result.scanline, seen)
+            areas = line_areas(project, result.picture)
             sentence = v_sync_sentence(project.mode, project.scanline)
         levels = (result.channels[channel].levels.volts_by_code for channel in Channel)
         highest = max(float(volts.max()) for volts in levels)
@@ -69,19 +72,26 @@ class Showing:
             held = [HeldLevel(code, at.volts)]
         self._plot.show_held(held)
 
-    def _shown_line(self, project: Project, scanline: Scanline) -> Shown:
-        if self._line is None or self._line[0] is not scanline:
+    def _shown_line(self, project: Project, scanline: Scanline, seen: LineSeen | None) -> Shown:
+        if self._line is None or self._line[0] is not scanline or self._line[1] != seen:
             high = sync_drive(project.driver, project.sync)
             volts = (high.h_high_volts, high.v_high_volts)
-            seen = project.scanline <= project.mode.v.active
-            self._line = scanline, shown_line(scanline, volts, strip_colours(scanline), seen=seen)
-        return self._line[1]
+            taken = () if seen is None else (seen.black_volts, seen.full_volts)
+            shown = shown_line(
+                scanline,
+                volts,
+                strip_colours(scanline, *taken),
+                seen=project.scanline <= project.mode.v.active,
+                dark=seen is None,
+            )
+            self._line = scanline, seen, shown
+        return self._line[2]
 
-    def _frame(self, project: Project, result: Result) -> Shown:
+    def _frame(self, project: Project, result: Result, seen: LineSeen | None) -> Shown:
         counts = self._frame_count.ask(result.picture)
         levels = [result.channels[channel].levels.volts_by_code for channel in Channel]
         high = sync_drive(project.driver, project.sync)
-        return shown_frame(project.mode, counts, levels, (high.h_high_volts, high.v_high_volts))
+        return shown_frame(project.mode, counts, levels, (high.h_high_volts, high.v_high_volts), seen)
 
     def _show_counts(self, project: Project) -> None:
         mode = project.mode

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from workbench.gui.scanline.content.shown import MILLISECONDS, Shown
 from workbench.picture.source import PictureCodes
+from workbench.pipeline.screen import LineSeen
 from workbench.timing.mode import Mode, Polarity
 from workbench.waveform.eye import GAMMA, light_from_volts, srgb_from_volts
 from workbench.waveform.scanline import FULL_SCALE_VOLTS
@@ -75,7 +76,11 @@ def line_extremes(counts: IntArray, volts_by_code: FloatArray) -> tuple[FloatArr
 
 
 def shown_frame(
-    mode: Mode, counts: CodeCounts, levels: Sequence[FloatArray], sync_high_volts: tuple[float, float]
+    mode: Mode,
+    counts: CodeCounts,
+    levels: Sequence[FloatArray],
+    sync_high_volts: tuple[float, float],
+    seen: LineSeen | None = None,
 ) -> Shown:
     """Return the traces of a whole frame, from the start of the vertical front porch.
 
@@ -89,15 +94,19 @@ def shown_frame(
         Level of every code of red, green, blue. [V]
     sync_high_volts : tuple of 2 float
         Level of a high H and V sync line. [V]
+    seen : LineSeen, optional
+        What the monitor takes for black and white; the strip is as sent if left out.
     """
     blanking = counts.blanking
+    black, full = ((0.0,) * 3, FULL_SCALE_VOLTS) if seen is None else (seen.black_volts, seen.full_volts)
     low, high, light = [], [], []
-    for rows, volts, idle in zip(counts.counts, levels, blanking, strict=True):
+    for rows, volts, idle, taken in zip(counts.counts, levels, blanking, black, strict=True):
         lowest, highest = line_extremes(rows, volts)
         rest = volts[min(idle, len(volts) - 1)]
         low.append(_from_porch(mode, np.minimum(lowest, rest), rest))
         high.append(_from_porch(mode, np.maximum(highest, rest), rest))
-        light.append(_from_porch(mode, rows @ light_from_volts(volts) / mode.h.active, 0.0))
+        lit = light_from_volts((volts - taken) * FULL_SCALE_VOLTS / full)
+        light.append(_from_porch(mode, rows @ lit / mode.h.active, 0.0))
     return Shown(
         axis=mode.v,
         count_s=mode.line_s,
@@ -110,6 +119,7 @@ def shown_frame(
         sync_high_volts=sync_high_volts,
         strip=np.ascontiguousarray(_paint(np.array(light)).T),
         unseen=mode.v.blanking,
+        dark=seen is None,
     )
 
 

@@ -50,9 +50,11 @@ class Shown:
     sync_high_volts: tuple[float, float]
     """Level of a high H and V sync line. [V]"""
     strip: NDArray[np.uint8]
-    """sRGB of every count, as the eye sees it, shape (axis.total, 3)."""
+    """sRGB of every count, as the monitor shows it, shape (axis.total, 3)."""
     unseen: int
     """How many counts at the start the eye does not see: blanking. [1]"""
+    dark: bool = False
+    """Whether the monitor shows nothing: the strip is then as sent."""
     starts: NDArray[np.float64] | None = None
     """Where uneven pixels start, shape (axis.total + 1,); none where all are even. [counts]"""
 
@@ -84,8 +86,9 @@ def shown_line(
     strip: NDArray[np.uint8],
     *,
     seen: bool = True,
+    dark: bool = False,
 ) -> Shown:
-    """Return the traces of one line; ``seen`` if it belongs to the picture."""
+    """Return the traces of one line; ``seen`` if it belongs to the picture, ``dark`` if the screen is."""
     mode: Mode = scanline.mode
     return Shown(
         axis=mode.h,
@@ -99,6 +102,7 @@ def shown_line(
         sync_high_volts=sync_high_volts,
         strip=strip,
         unseen=mode.h.blanking if seen else mode.h.total,
+        dark=dark,
         starts=scanline.starts,
     )
 

@@ -1,4 +1,4 @@
-"""The line as the eye sees it, what its areas show, and which pixels a part moves."""
+"""The line as the monitor shows it, what its areas show, and which pixels a part moves."""
 
 from collections.abc import Sequence
 from math import ceil, floor
@@ -21,7 +21,7 @@ CELL = 12
 """Counts wider than this are shown apart. [px]"""
 ROOMY_PART = 0.3
 """The blanking's areas are named from this part of the strip on; else the strip is. [1]"""
-CAPTION = "as the eye sees it"
+CAPTION, DARK_CAPTION = "as the eye sees it", "as sent: no picture"
 
 
 class Strip(Overlay):
@@ -38,14 +38,23 @@ class Strip(Overlay):
         self._areas: tuple[Area, ...] = ()
         self._moved: tuple[tuple[int, int], ...] = ()
         self._named = True
+        self.caption = CAPTION
+        """What the colours are: on the screen, or as sent where the monitor shows nothing."""
         self.setCacheMode(self.CacheMode.DeviceCoordinateCache)
 
-    def show_colours(self, colours: NDArray[np.uint8], count_s: float, blanking: int) -> None:
-        """Show the colour of every count, shape (n, 3); the first ``blanking`` are not seen."""
+    def show_colours(
+        self, colours: NDArray[np.uint8], count_s: float, blanking: int, *, dark: bool = False
+    ) -> None:
+        """Show the colour of every count, shape (n, 3); the first ``blanking`` are not seen.
+
+        ``dark`` if the monitor shows nothing, and the colours are those that are sent.
+        """
         padded = np.full((len(colours), 4), 255, np.uint8)
         padded[:, :3] = colours
-        if np.array_equal(padded, self._colours) and (count_s, blanking) == (self._count_s, self._blanking):
+        caption, before = (DARK_CAPTION if dark else CAPTION), (self._count_s, self._blanking, self.caption)
+        if np.array_equal(padded, self._colours) and (count_s, blanking, caption) == before:
             return
+        self.caption = caption
         # The image does not own its memory: keep the array beside it.
         self._colours = np.ascontiguousarray(padded)
         self._image = QImage(self._colours.data, len(colours), 1, QImage.Format.Format_RGBX8888)
@@ -149,8 +158,9 @@ class Strip(Overlay):
             draw_text(painter, box, name, font, theme.color("dim"), align=centre, elide=True)
         caption = QRectF(row.left(), row.top(), self._picture_left - row.left() - px(6), row.height())
         small = self.bench.type.sans(0.80)
-        if not self._porch_names() and QFontMetricsF(small).horizontalAdvance(CAPTION) <= caption.width():
-            draw_text(painter, caption, CAPTION, small, theme.color("dim"))
+        words = QFontMetricsF(small).horizontalAdvance(self.caption)
+        if not self._porch_names() and words <= caption.width():
+            draw_text(painter, caption, self.caption, small, theme.color("dim"))
 
     def _placed(self, areas: list[Area], left: float, right: float) -> list[tuple[float, float, str]]:
         """Return middle, width and text of names: spread where all have room, else those that fit.

@@ -154,7 +154,7 @@ class LanesView(PointingView):
             self._fill_traces()
         if other_span:
             self._limit()
-        self.strip.show_colours(shown.strip, shown.count_s, shown.unseen)
+        self.strip.show_colours(shown.strip, shown.count_s, shown.unseen, dark=shown.dark)
         self._set_heights()
         self.refresh()
 
