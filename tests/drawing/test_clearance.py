@@ -4,7 +4,7 @@ from itertools import combinations
 
 import pytest
 
-from tests.drawing.networks import board, sheet
+from tests.drawing.networks import board, sheet, wired
 from workbench.circuit.ladders import weighted
 from workbench.circuit.network import PartId
 from workbench.drawing import draw
@@ -63,3 +63,25 @@ def test_name_and_value_of_a_capacitor_keep_clear_of_its_focus_ring() -> None:
     ring = symbol.body.grown(7)
     assert room(symbol.name).right < ring.left
     assert room(symbol.value).left > ring.right
+
+
+@pytest.mark.parametrize("width", [540, 800])
+@pytest.mark.parametrize(
+    "parts",
+    [
+        ("R1 bit0 out 270", "R2 bit0 n1 330", "C1 out gnd 30"),
+        ("R1 bit1 out 270", "R2 bit0 out 330", "R3 out n1 100", "R4 bit1 n2 100"),
+    ],
+    ids=["beside the leg", "behind the output"],
+)
+def test_the_ring_of_an_open_end_keeps_clear_of_the_volts(width: float, parts: tuple[str, ...]) -> None:
+    drawing = draw(wired(2, *parts), board(2), sheet(width, 600))
+
+    rooms = [
+        Rect(place.at.x, place.at.y - 9, sheet().measure("0.000 V", place.face), 18 + 17)
+        for figure in (Figure.LOADED, Figure.OPEN)
+        if (place := drawing.place(figure)) is not None
+    ]
+    assert drawing.open_ends
+    for end in drawing.open_ends:
+        assert not any(Rect.around(end.at, 12, 12).overlaps(room) for room in rooms)

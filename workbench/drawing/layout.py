@@ -79,9 +79,11 @@ class Layout:
 
     @property
     def text_x(self) -> float:
-        """Return the rightmost bus that reaches up or down: the output's volts stand right of it. [px]"""
-        upright = (bus for bus in self.spans if not self.flat(bus))
-        places = [self.x(bus) for bus in (*upright, Bus(self.plan.tail.root)) if bus in self.spans]
+        """Return the rightmost bus that the output's volts stand right of. [px]
+
+        It is one that reaches up or down, or one that ends open in a row: its ring would lie on them.
+        """
+        places = [self.x(bus) for bus in self.spans if self.plan.beside_volts(bus, flat=self.flat(bus))]
         return max(places, default=self.columns.ranks[-1])
 
 

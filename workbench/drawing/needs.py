@@ -143,9 +143,10 @@ def _stacked(plan: Plan, tracks: dict[Bus, int], spans: dict[Bus, Span], count: 
 
 def _gap(plan: Plan, sheet: Sheet, spans: dict[Bus, Span]) -> float:
     """Return the room that the output's volts need before the socket, if they stand there. [px]"""
-    upright = [plan.rank[bus] for bus, span in spans.items() if span.top < span.bottom]
-    root = plan.rank.get(Bus(plan.tail.root), plan.ranks)
-    if max([*upright, root]) < plan.ranks:
+    beside = [
+        plan.rank[bus] for bus, span in spans.items() if plan.beside_volts(bus, flat=span.top == span.bottom)
+    ]
+    if max(beside, default=plan.ranks) < plan.ranks:
         return 20 * sheet.unit
     return 23 * sheet.unit + sheet.measure("0.000 V", STATE if sheet.slim else LOADED)
 

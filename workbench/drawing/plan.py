@@ -65,6 +65,12 @@ class Plan:
         """Return the rank of the rightmost bus. [1]"""
         return max(self.rank.values(), default=0)
 
+    def beside_volts(self, bus: Bus, *, flat: bool) -> bool:
+        """Return whether the output's volts stand right of a bus, which may be ``flat`` in its row."""
+        tail = {node for run in self.tail.runs for node in run.nodes}
+        ends_open = self.rank[bus] > 0 and bus.node not in tail
+        return not flat or ends_open or bus == Bus(self.tail.root)
+
 
 def make_plan(network: Network) -> Plan:
     """Return the plan of a network; every network has one, sensible or not."""
