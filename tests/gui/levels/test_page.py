@@ -215,6 +215,19 @@ def test_the_table_goes_to_a_file(qtbot, desk, messages, tmp_path):
     assert len(rows) == 1 + 3 * 32
 
 
+def test_saving_is_found_by_who_copies_and_stays_where_there_is_room_for_one(qtbot, page):
+    shown, told = page(), []
+    shown.bench.noticed.connect(told.append)
+
+    qtbot.mouseClick(shown.copy, LEFT)
+    assert told[0].text == "Copied 32 codes as a table; Save as CSV … writes a file."
+
+    shown.resize(460, 300)
+    assert shown.save.isVisible()
+    assert not shown.copy.isVisible()
+    assert shown.rect().contains(shown.save.geometry())
+
+
 def test_a_click_on_what_is_lit_but_not_held_holds_it(qtbot, page):
     shown = page()
     view = shown.bench.view

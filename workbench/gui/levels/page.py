@@ -45,7 +45,7 @@ class LevelsPage(QWidget):
         self.eye = EyeStrip(bench, "Lightness of every code", self.hold, self)
         self.title = Words(bench, "Codes", caps=True, role="dim", parent=self)
         self.copy = Button(bench, "Copy as table", ButtonKind.QUIET, self)
-        self.save = Button(bench, "Save as CSV …", ButtonKind.QUIET, self)
+        self.save = Button(bench, "Save as CSV …", ButtonKind.USUAL, self)
         self.save.setToolTip("Writes every code of every channel: volts, steps, errors, currents, lightness.")
         self.matching = Said(bench, size=0.9, parent=self)
         self.source = Said(bench, size=0.9, parent=self)
@@ -149,11 +149,12 @@ class LevelsPage(QWidget):
         """Place the right side: head, the two sentences where there is room, the table."""
         px, width, height = self.bench.px, self.width(), self.height()
         right = width - px(8)
-        for button in (self.copy, self.save):
+        for button in (self.save, self.copy):
             hint = button.sizeHint()
-            button.setGeometry(right - hint.width(), top - px(4), hint.width(), hint.height())
-            right -= hint.width()
-        self.save.setVisible(self.save.x() >= start + px(60))
+            button.setGeometry(right - hint.width(), top - px(4), hint.width(), px(26))
+            right -= hint.width() + px(4)
+        # Where there is room for one only, it is the one that no key stands for.
+        self.copy.setVisible(self.copy.x() >= start + px(60))
         self.title.setGeometry(start, top, px(60), px(22))
         roomy = height >= px(_ROOM_FOR_SENTENCES)
         head = top + px(26)

@@ -179,7 +179,8 @@ class CodeTable(QTableView):
         """Copy the table as text."""
         if self.codes.figures is not None:
             QGuiApplication.clipboard().setText(table_text(self.codes.figures))
-            self._bench.notice(f"Copied {self.codes.figures.n_codes} codes as a table.")
+            codes = self.codes.figures.n_codes
+            self._bench.notice(f"Copied {codes} codes as a table; Save as CSV … writes a file.")
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.matches(QKeySequence.StandardKey.Copy):
