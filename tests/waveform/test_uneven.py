@@ -8,9 +8,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from workbench.timing.clock.pixels import pixel_starts
 from workbench.timing.search import find_mode
 from workbench.waveform.frame import frame_slices
 from workbench.waveform.kernel import Kernel
+from workbench.waveform.reading import reading_at
 from workbench.waveform.scanline import render_scanline
 from workbench.waveform.sync import SyncDrive
 from workbench.waveform.uneven import FINER
@@ -169,3 +171,23 @@ def test_sync_edges_start_on_the_clock():
         height = (3.3 - line.volts[3] if falls else line.volts[3])[around]
         at = around.start + np.interp(1.65, height, np.arange(len(height)))
         assert at == pytest.approx(middle, abs=1e-3)
+
+
+def test_a_reading_names_the_uneven_pixel_it_lies_in():
+    blank = np.zeros((3, SMALL.h.total), int)
+    line = line_of(blank, 3, blank, FINE)
+    starts = pixel_starts(FINE, 2 * SMALL.h.total, SMALL.h.total)
+
+    for pixel in (1, 7, 30, SMALL.h.total - 1):
+        for place, found in ((starts[pixel] - 1e-6, pixel - 1), (starts[pixel] + 1e-6, pixel)):
+            assert reading_at(line, place * SMALL.pixel_s).pixel == found
+
+
+def test_samples_lie_in_the_pixel_that_started_last():
+    blank = np.zeros((3, SMALL.h.total), int)
+    line, even = line_of(blank, 3, blank, FINE), line_of(blank, 3, blank, None)
+
+    inside = line.sample_pixels[None, :] == np.arange(SMALL.h.total)[:, None]
+    lengths = np.diff(pixel_starts(FINE, 2 * SMALL.h.total, SMALL.h.total)) * SAMPLES
+    assert np.abs(inside.sum(axis=1) - lengths)[1:-1].max() < 1.0
+    assert (even.sample_pixels == np.arange(SMALL.h.total * SAMPLES) // SAMPLES).all()

@@ -48,8 +48,7 @@ def reading_at(scanline: Scanline, time_s: float) -> Reading:
     left = min(int(position), max(last - 1, 0))
     pair = scanline.volts[:, left : left + 2].astype(np.float64)
     volts = pair[:, 0] + (pair[:, -1] - pair[:, 0]) * (position - left)
-    # A cursor set exactly on a pixel's edge belongs to the pixel that starts there.
-    pixel = min(int(position / scanline.samples_per_pixel + 1e-9), mode.h.total - 1)
+    pixel = scanline.pixel_at(position / scanline.samples_per_pixel)
     region = mode.h.region(pixel)
     line_region = mode.v.region((scanline.number - 1 - mode.v.active) % mode.v.total)
     in_picture = region is Region.ACTIVE and line_region is Region.ACTIVE

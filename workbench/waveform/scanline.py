@@ -40,6 +40,9 @@ _FEWEST_SAMPLES = 16
 _LONG_LINE = 4096
 """Lines of more pixels than this are sampled at the lower rate, so that a line stays a few megabytes. [1]"""
 
+_ON_EDGE = 1e-9
+"""A place this near before an edge is on it: it is only rounding. [pixels]"""
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Scanline:
@@ -62,6 +65,33 @@ class Scanline:
     def step_s(self) -> float:
         """Return the time between two samples. [s]"""
         return self.mode.pixel_s / self.samples_per_pixel
+
+    @property
+    def sample_pixels(self) -> IntArray:
+        """Return the pixel that each sample lies in, shape (n_samples,). [1]"""
+        pixels = np.arange(self.mode.h.total)
+        if self.starts is None:
+            return np.repeat(pixels, self.samples_per_pixel)
+        at = np.arange(self.volts.shape[1]) / self.samples_per_pixel
+        return self._started(at)
+
+    def pixel_at(self, place: float) -> int:
+        """Return the pixel at a place of the line; an edge belongs to the pixel that starts there.
+
+        Parameters
+        ----------
+        place : float
+            From the start of an even line's front porch, in pixels. [1]
+        """
+        if self.starts is None:
+            return min(int(place + _ON_EDGE), self.mode.h.total - 1)
+        return int(self._started(np.array([place]))[0])
+
+    def _started(self, places: NDArray[np.float64]) -> IntArray:
+        """Return the uneven pixel that started last before each place; the first before the first."""
+        assert self.starts is not None
+        started = np.searchsorted(self.starts, places + _ON_EDGE, side="right") - 1
+        return started.clip(0, self.mode.h.total - 1)
 
     @property
     def times_s(self) -> NDArray[np.float64]:
