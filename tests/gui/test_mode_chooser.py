@@ -333,3 +333,14 @@ def test_all_of_it_is_reached_by_keys(card, qtbot):
 
     assert card.filters[Filter.FAVOURITES].isChecked()
     assert "Ctrl+D" in card.empty.text()
+
+
+def test_on_a_projector_the_caution_has_a_line_of_its_own(desk, qtbot):
+    desk.bench.actions.action("view.projector").trigger()
+    desk.window.showNormal()
+    desk.window.resize(1280, 800)
+    card = desk.cards.choose_mode()
+
+    qtbot.waitUntil(lambda: card.caution.geometry().bottom() < card.mark.geometry().top())
+    assert card.caution.width() > card.list.width() * 0.9
+    card.close()

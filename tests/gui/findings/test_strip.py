@@ -282,3 +282,13 @@ def test_unfolded_the_reason_is_there_and_not_asked_for(strip):
 
     assert shown.why.isVisible()
     assert not shown.ask.isVisible()
+
+
+def test_the_card_is_no_wider_than_its_window(strip):
+    shown = strip()
+    shown.resize(400, 44)
+    shown.set_folded(folded=True)
+    shown.explain()
+
+    (card,) = why_cards(shown)
+    assert card.headline.width() <= 400

@@ -46,6 +46,8 @@ NONE_SUITS = {
     Filter.MONITOR: "Your monitor takes none of these modes.",
     Filter.CHIP: "Your chip clocks none of these modes to 0.5 % with even pixels.",
 }
+_NARROW = 700
+"""Width under which the caution has a line of its own, as on a projector. [px at 14 px text]"""
 _TICKS = (Filter.MONITOR, Filter.CHIP)
 
 
@@ -150,7 +152,11 @@ class ModeChooser(SearchCard):
 
     def _add_foot(self) -> None:
         foot = QHBoxLayout()
-        foot.addWidget(self.caution, 1)
+        if self.maximumWidth() < self.bench.px(_NARROW):
+            self.column.addWidget(self.caution)
+            foot.addStretch(1)
+        else:
+            foot.addWidget(self.caution, 1)
         foot.addWidget(self.mark)
         foot.addWidget(self.change)
         self.mark.setToolTip("Ctrl+D")

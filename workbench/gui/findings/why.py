@@ -13,7 +13,9 @@ from workbench.gui.widgets.card import Card
 __all__ = ["WhyCard"]
 
 _WIDTH = 520
-"""Width of a line of text. [px at 14 px text]"""
+"""Width of a line of text, where the window has it. [px at 14 px text]"""
+_AROUND = 64
+"""What the card's margins and the window's edges take of the width. [px at 14 px text]"""
 
 
 class WhyCard(Card):
@@ -44,7 +46,7 @@ class WhyCard(Card):
 
     def _words(self, text: str, *, size: float = 1.0, weight: int = 400, role: str = "text") -> Words:
         words = Words(self.bench, text, size=size, weight=weight, role=role)
-        words.wrap(self.bench.px(_WIDTH))
+        words.wrap(min(self.bench.px(_WIDTH), self._window.width() - self.bench.px(_AROUND)))
         self.column.addWidget(words)
         return words
 
