@@ -131,6 +131,13 @@ def test_a_line_that_a_fractional_divider_makes_uneven_is_not_offered(board, fou
     assert found(uneven, "line-total").remedy.label == "Use 640x480@72"
 
 
+def test_what_may_leave_the_screen_black_is_told_first(board, pipeline):
+    counts = {"h": replace(VGA.h, back_porch=24), "v": replace(VGA.v, back_porch=44)}
+    warned = [f.id for f in pipeline.run(board(mode=with_counts(VGA, **counts))).findings if f.id in MODE_IDS]
+
+    assert warned == ["unknown-mode", "back-porch", "short-blanking"]
+
+
 def test_a_note_offers_nothing(board, found):
     project = board(mode=with_counts(VGA, h=Axis(512, 80, 96, 112, Polarity.NEGATIVE)))
     finding = found(project, "picture-place")

@@ -30,19 +30,20 @@ __all__ = ["MODE_RULES", "mode_findings"]
 ModeRule = Callable[[Mode, MonitorRange | None], Iterator[Finding]]
 
 MODE_RULES: tuple[ModeRule, ...] = (
-    back_porch,
     monitor_range,
     interlaced,
-    polarity,
+    unknown_mode,
     refresh,
-    line_total,
+    polarity,
     picture_place,
+    line_total,
+    back_porch,
     short_blanking,
     odd_total,
-    unknown_mode,
     fixed_tube,
     descriptor_limits,
 )
+"""What is asked about a mode; of equal weight, what may leave the screen black first."""
 
 _LEAST_FRONT_PX = 8
 """Front porch that is left standing when the back porch takes from it (our own). [px]"""
