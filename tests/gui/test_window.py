@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication, QLineEdit
 from tests.gui.gestures import drag
 from workbench.bringup.faults import fault_named
 from workbench.gui.settings import BASE_POINTS, PAGE, PAGE_HEIGHT, SPLIT, THEME
+from workbench.gui.start.panels import PANELS
 from workbench.gui.theme import THEMES, ThemeName
 
 
@@ -111,7 +112,7 @@ def test_captions_go_first_when_the_width_is_short(desk) -> None:
     assert row.projector.geometry().right() <= row.width()
 
 
-@pytest.mark.parametrize("size", [(1280, 800), (1920, 1080)], ids=str)
+@pytest.mark.parametrize("size", [(960, 540), (1280, 800), (1920, 1080)], ids=str)
 def test_nothing_in_the_bar_is_cut_off(desk, size) -> None:
     desk.window.resize(*size)
     QApplication.processEvents()
@@ -130,8 +131,46 @@ def test_smallest_window_still_shows_both_panels(desk) -> None:
     desk.window.resize(100, 100)
     QApplication.processEvents()
 
-    assert desk.window.width() <= 1280
+    assert desk.window.width() <= 900
+    assert desk.window.height() <= 500
     assert min(desk.window.split.sizes()) > 200
+
+
+HALF_HD = (960, 540)
+"""A screen of 1920 × 1080 dots at twice the scale. [px]"""
+
+
+def beyond(window, widget) -> bool:
+    """Return whether a part of a widget lies outside its window."""
+    corner = widget.mapTo(window, QPoint(0, 0))
+    return not window.rect().contains(widget.rect().translated(corner))
+
+
+@pytest.mark.parametrize("page", ["", *(spec.id for spec in PANELS.pages)])
+def test_every_page_fits_into_half_hd(desk, page) -> None:
+    window = desk.window
+    if page:
+        window.pages.open(page)
+    window.resize(*HALF_HD)
+    QApplication.processEvents()
+
+    assert (window.width(), window.height()) == HALF_HD
+    parts = (window.top, window.network, window.scanline, window.pages.tabs, window.findings, window.white)
+    bar = (window.top.bench_row.projector, window.top.bench_row.finder)
+    assert [type(part).__name__ for part in (*parts, *bar) if beyond(window, part)] == []
+    assert window.foot.height() == window.bench.px(window.foot.FOLDED)
+    assert window.pages.stack.height() >= 180 or not page
+
+
+def test_what_a_narrow_bar_leaves_out_is_in_the_name_s_tip(desk) -> None:
+    row = desk.window.top.bench_row
+    assert row.saved.isVisible()
+
+    desk.window.resize(*HALF_HD)
+    QApplication.processEvents()
+
+    assert not row.saved.isVisible()
+    assert row.saved.text() in row.name.toolTip()
 
 
 @pytest.mark.parametrize("name", ["dusk", "paper"])

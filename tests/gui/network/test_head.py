@@ -45,3 +45,16 @@ def test_the_names_of_the_channels_outlast_the_title(make_panel, width: int, hei
     panel._bench.view.hold(tuple(Channel), 8)
 
     assert [chip.text() for chip in panel.head.chips.values()] == ["red", "green", "blue"]
+
+
+@pytest.mark.parametrize("linked", [True, False], ids=["linked", "apart"])
+def test_a_narrow_head_still_offers_the_three_channels(make_panel, linked: bool) -> None:
+    panel = make_panel(width=400, height=400)
+    if not linked:
+        panel._bench.toggle_link()
+        panel._bench.live.refresh()
+
+    chips = panel.head.chips
+    assert [chip.isVisible() for chip in chips.values()] == [True] * 3
+    chips[Channel.BLUE].click()
+    assert panel._bench.view.channel is Channel.BLUE

@@ -68,3 +68,11 @@ class TestRoom:
         assert panel.readout.isVisible()
         assert panel.readout.y() > panel.ruler.y()
         assert panel.plot.places.colour == lane
+
+    def test_a_very_low_panel_leaves_out_the_words_under_the_ruler(self, make_panel: Make) -> None:
+        panel = make_panel(size=(555, 210))
+
+        lane = panel.plot.places.colour
+        assert lane.height() >= 30
+        assert panel.plot.height() >= 110
+        assert all(knob.toolTip() for knob in panel.ruler.knobs)

@@ -128,8 +128,9 @@ class Head(PanelHead):
         for each, chip in self.chips.items():
             chip.setText(each.value if step < 6 or each is channel else each.value[:1])
             chip.updateGeometry()
-            several = linked and named and step < 7
-            chip.setVisible(several or (each is channel and (linked or not named)))
+            # Where the channels are apart, cards under the head show them, if it is wide enough for any.
+            several = (linked or not named) and step < 7
+            chip.setVisible(several or (linked and each is channel))
 
 
 class ChannelCards(QWidget):

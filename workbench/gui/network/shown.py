@@ -9,12 +9,14 @@ from workbench.circuit.network import Driver, Load, Network, NodeId, Zeros
 from workbench.circuit.solution import Levels
 from workbench.picture.light import FULL_SCALE_VOLTS
 from workbench.pipeline.result import Result
+from workbench.pipeline.screen import line_seen
 from workbench.project.document import Channel, Project
 from workbench.timing.mode import Axis, Polarity
 from workbench.waveform.eye import lightness, srgb_from_volts
+from workbench.waveform.monitor import Monitor
 from workbench.waveform.sync import sync_high_volts
 
-__all__ = ["PinState", "Shown", "Source", "pick_code", "shown_figures", "sync_volts"]
+__all__ = ["PinState", "Shown", "Source", "pick_code", "shown_figures", "sync_volts", "taken_volts"]
 
 
 class PinState(Enum):
@@ -73,9 +75,7 @@ def shown_figures(
     load: Load,
     code: int,
     floating: frozenset[int] = frozenset(),
-    *,
-    black_volts: float = 0.0,
-    full_volts: float = FULL_SCALE_VOLTS,
+    taken: tuple[float, float] = (0.0, FULL_SCALE_VOLTS),
 ) -> Shown:
     """Return what a channel does at a code, with some pins let go.
 
@@ -87,7 +87,7 @@ def shown_figures(
         ``0 <= code < n_codes``. [1]
     floating : frozenset of int
         Pins, counted from the most significant bit, that drive nothing.
-    black_volts, full_volts : float
+    taken : tuple of 2 float
         What the monitor takes for black in this channel, and what above it is white. [V]
     """
     ones = pin_states(network)[code] > 0.0
@@ -98,7 +98,7 @@ def shown_figures(
     levels, row, loaded = at.levels, at.row, at.volts
     amps = dict(zip(at.pins, levels.pin_amps[row].tolist(), strict=False))
     volts = dict(zip(levels.nodes, levels.node_volts[row].tolist(), strict=True))
-    on_screen = (loaded - black_volts) * FULL_SCALE_VOLTS / full_volts
+    on_screen = (loaded - taken[0]) * FULL_SCALE_VOLTS / taken[1]
     return Shown(
         code=code,
         states=tuple(states),
@@ -111,6 +111,14 @@ def shown_figures(
         lightness=float(lightness(on_screen)),
         grey=int(srgb_from_volts(on_screen)),
     )
+
+
+def taken_volts(result: Result, channel: Channel, monitor: Monitor) -> tuple[float, float]:
+    """Return what the monitor takes for black in a channel, and what above it is white. [V]"""
+    seen = line_seen(result, monitor)
+    if seen is None:
+        return 0.0, FULL_SCALE_VOLTS
+    return seen.black_volts[tuple(Channel).index(channel)], seen.full_volts
 
 
 def sync_volts(project: Project, result: Result, pixel: int | None) -> tuple[float, float]:

@@ -23,13 +23,11 @@ from workbench.gui.network.notes import NodeSign, Note, node_signs, notes
 from workbench.gui.network.paint import Lines, lines_of, paint
 from workbench.gui.network.pins import PinKeys
 from workbench.gui.network.scene import Scene, findings_by_part
-from workbench.gui.network.shown import Shown, shown_figures, sync_volts
+from workbench.gui.network.shown import Shown, shown_figures, sync_volts, taken_volts
 from workbench.gui.network.targets import Target, in_order, target_at
 from workbench.gui.network.words import spoken, tip
 from workbench.gui.settings import SYMBOLS, Symbols
-from workbench.picture.light import FULL_SCALE_VOLTS
 from workbench.pipeline.result import Result
-from workbench.pipeline.screen import line_seen
 from workbench.project.document import Channel
 
 if TYPE_CHECKING:
@@ -249,17 +247,8 @@ class DrawingView(QWidget):
         code, _ = self._pins.code(channel, result)
         levels = result.channels[channel].levels
         floating = self._pins.floating(channel)
-        seen = line_seen(result, self._bench.monitor)
-        self._shown = shown_figures(
-            network,
-            levels,
-            project.driver,
-            project.load,
-            code,
-            floating,
-            black_volts=seen.black_volts[list(Channel).index(channel)] if seen else 0.0,
-            full_volts=seen.full_volts if seen else FULL_SCALE_VOLTS,
-        )
+        taken = taken_volts(result, channel, self._bench.monitor)
+        self._shown = shown_figures(network, levels, project.driver, project.load, code, floating, taken)
         findings = findings_by_part(result.findings, channel)
         self._note(findings)
         self._still = Scene(

@@ -34,6 +34,8 @@ __all__ = ["ScanlinePanel"]
 
 ROOMY_HEIGHT = 440
 """Lower panels leave the line ruler out on a projector. [design px]"""
+LOW_HEIGHT = 260
+"""Lower panels leave out the words under the ruler's bar. [design px]"""
 
 
 class ScanlinePanel(QWidget):
@@ -95,7 +97,7 @@ class ScanlinePanel(QWidget):
     def show_result(self, project: Project, result: Result) -> None:
         """Show a project's scanline."""
         self._result = result
-        self.head.show_line(project.mode, project.scanline, project.picture)
+        self.head.show_line(project.mode, project.scanline, project.picture, project.pixel_divider)
         simulated = result.scanline is not None
         self.plot.setVisible(simulated)
         self.refusal.setVisible(not simulated)
@@ -286,6 +288,7 @@ class ScanlinePanel(QWidget):
         super().resizeEvent(event)
         # On a projector the areas are named over the plot, which needs the height.
         room = not self.bench.projecting or self.height() >= self.bench.px(ROOMY_HEIGHT)
+        self.ruler.set_low(low=self.height() < self.bench.px(LOW_HEIGHT))
         self.ruler.setVisible(room and not self.refusal.isVisibleTo(self))
         self._on_range()
 

@@ -64,15 +64,23 @@ class ProjectName(Control):
 
     def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
         super().__init__(bench, "", parent)
-        self._room = 220
+        self._room, self._saved = 220, ""
 
     def set_name(self, name: str) -> None:
         """Show the name."""
         if name != self.text():
             self.setText(name)
             self.setAccessibleName(f"Project {name}: file menu")
-            self.setToolTip(f"{name}: open, save, export, preferences")
+            self._tell()
             self.updateGeometry()
+
+    def say_saved(self, text: str) -> None:
+        """Say in the tip how the project stands to its file: a narrow bar has no room for it."""
+        self._saved = text
+        self._tell()
+
+    def _tell(self) -> None:
+        self.setToolTip(f"{self.text()}, {self._saved}: open, save, export, preferences")
 
     def set_room(self, design_px: int) -> None:
         """Shorten a name that is wider than this."""
@@ -144,7 +152,7 @@ class FinderField(Control):
         return QSize(self.bench.px(300), self.bench.px(30))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(self.bench.px(160), self.bench.px(30))
+        return QSize(self.bench.px(116), self.bench.px(30))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         text = event.text()

@@ -36,7 +36,8 @@ from workbench.project.session import Change
 
 __all__ = ["MainWindow", "Panels"]
 
-SMALLEST = (1024, 640)
+SMALLEST = (860, 480)
+"""Least size of the window: a full HD screen at twice the scale, less the desktop's own bars. [px]"""
 
 
 @dataclass(frozen=True, slots=True)

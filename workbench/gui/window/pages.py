@@ -60,6 +60,8 @@ class PageArea(QWidget):
         column.addWidget(self.tabs)
         column.addWidget(self.stack)
         self.stack.hide()
+        # A page folds or scrolls to the width it is given: it must not hold the window open.
+        self.stack.setMinimumWidth(1)
         self.tabs.asked.connect(self.toggle)
         self.tabs.dragged.connect(self._drag)
 

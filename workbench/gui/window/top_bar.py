@@ -22,8 +22,8 @@ __all__ = ["TopBar", "ladder_title"]
 
 HEIGHT = 52
 PROJECTOR_HEIGHT = 38
-WIDE = 1500
-"""Width from which captions and names have room. [design px]"""
+WIDE, NARROW = 1500, 1120
+"""From the one captions and names have room, under the other what the tips say too goes. [design px]"""
 
 TOPOLOGY_WORDS = {
     Topology.WEIGHTED: "weighted",
@@ -87,6 +87,7 @@ class TopBar(QWidget):
     def say_saved(self, text: str) -> None:
         """Say how the project stands to its file."""
         self.bench_row.saved.say(text)
+        self.bench_row.name.say_saved(text)
 
     def say_history(self, undo: str) -> None:
         """Name the step that undo would undo."""
@@ -149,8 +150,6 @@ class BenchRow(QWidget):
 
     def _restyle(self) -> None:
         px = self._bench.px
-        self._row.setContentsMargins(px(20), 0, px(20), 0)
-        self._row.setSpacing(px(10))
         self.finder.setMaximumWidth(px(380))
         # A column of its own, so that nothing after it moves when another step is named.
         self.undo_name.setFixedWidth(px(130))
@@ -166,10 +165,15 @@ class BenchRow(QWidget):
 
     def _fold(self) -> None:
         """Leave the captions away where the width is short; the names go to tool tips."""
-        wide = self.width() >= self._bench.px(WIDE)
+        px = self._bench.px
+        wide, narrow = self.width() >= px(WIDE), self.width() < px(NARROW)
+        self._row.setContentsMargins(px(12 if narrow else 20), 0, px(12 if narrow else 20), 0)
+        self._row.setSpacing(px(6 if narrow else 10))
         self.brand.set_wide(wide=wide)
         self.name.set_room(220 if wide else 130)
+        self.saved.setVisible(not narrow)
         self._rules[0].setVisible(wide)
+        self._rules[1].setVisible(not narrow)
         self.undo_name.setVisible(wide)
         self.mode.set_caption_shown(shown=wide)
         self.ladder.set_caption_shown(shown=wide)

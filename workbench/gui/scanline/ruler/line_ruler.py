@@ -16,7 +16,8 @@ from workbench.timing.mode import Axis, Region
 
 __all__ = ["LineRuler", "RulerText", "moved_edge"]
 
-HEIGHT = 96
+HEIGHT, LOW = 96, 34
+"""With the words under its bar, and without them. [design px]"""
 BAR = 16
 BAR_TOP = 8
 BLANKING = (Region.FRONT_PORCH, Region.SYNC, Region.BACK_PORCH)
@@ -100,6 +101,8 @@ class LineRuler(QWidget):
         self._axis, self._count_s = mode.h, mode.pixel_s
         self._text = RulerText("", "", 1.0, 0, "")
         self._time = TimeScale(0.0, mode.line_s, 0.0, 1.0)
+        self.low = False
+        """Whether the words under the bar are left out; the knobs say them in their tips."""
         self.setAccessibleName("line ruler")
         self.knobs = tuple(Knob(bench, region, self) for region in BLANKING)
         for edge, knob in enumerate(self.knobs):
@@ -132,9 +135,15 @@ class LineRuler(QWidget):
         *_, last = self._labels()
         return round(last.middle + last.width / 2) + self.bench.px(24)
 
+    def set_low(self, *, low: bool) -> None:
+        """Leave the height to the plot, or write counts and times under the bar."""
+        if low != self.low:
+            self.low = low
+            self.restyle()
+
     def restyle(self) -> None:
         """Take colours and sizes again."""
-        self.setFixedHeight(self.bench.px(HEIGHT))
+        self.setFixedHeight(self.bench.px(LOW if self.low else HEIGHT))
         self._place_knobs()
         self.update()
 
@@ -170,7 +179,8 @@ class LineRuler(QWidget):
         with QPainter(self) as painter:
             self._draw_bar(painter)
             self._draw_sight(painter)
-            self._draw_labels(painter)
+            if not self.low:
+                self._draw_labels(painter)
 
     def _draw_bar(self, painter: QPainter) -> None:
         theme, bar = self.bench.theme, self._bar
