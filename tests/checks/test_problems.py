@@ -2,7 +2,7 @@ import pytest
 
 from workbench.checks import Severity
 from workbench.circuit.ladders import weighted
-from workbench.circuit.network import Network, Resistor
+from workbench.circuit.network import Capacitor, Network, Resistor
 
 LADDER = weighted(3, [500.0, 1e3, 2e3])
 
@@ -47,3 +47,37 @@ def test_a_useless_part_warns_and_can_be_taken_out(board, found, part, rule, lin
 
 def test_a_sound_network_has_no_problems(board, pipeline):
     assert not [f for f in pipeline.run(board(LADDER)).findings if f.id.startswith("network-")]
+
+
+@pytest.mark.parametrize(
+    ("network", "rule", "advice"),
+    [
+        pytest.param(
+            Network(LADDER.pins, (), (Capacitor("C1", "bit0", "out", 30e-12),)),
+            "network-floating-output",
+            "Add a resistor from each pin to out: capacitors alone pass no level.",
+            id="capacitors only",
+        ),
+        pytest.param(
+            Network(("bit0",), (Resistor("R1", "out", "gnd", 1e3),)),
+            "network-undriven-output",
+            "Add a resistor from each pin to out.",
+            id="undriven",
+        ),
+        pytest.param(
+            Network(("bit1", "bit0"), (Resistor("R1", "bit1", "out", 1e3),)),
+            "network-dead-pin",
+            "Add a resistor from bit0 to out.",
+            id="dead pin",
+        ),
+        pytest.param(Network((), ()), "network-no-pins", "Add a bit, or make a new ladder.", id="no pins"),
+        pytest.param(
+            Network(("bit0", "bit0"), (Resistor("R1", "bit0", "out", 1e3),)),
+            "network-short",
+            "Put a resistor between each of these pins and bit0.",
+            id="tied pins",
+        ),
+    ],
+)
+def test_the_remedy_names_what_to_add(board, found, network, rule, advice):
+    assert found(board(network), rule).remedy_text == advice

@@ -1,11 +1,13 @@
+import pytest
 from hypothesis import given, settings
 
-from tests.drawing.networks import board, networks, sheet
+from tests.drawing.networks import SHAPES, board, networks, sheet
 from workbench.circuit.ladders import r2r, weighted
 from workbench.circuit.network import Cable, Network, PartId
 from workbench.drawing import draw
-from workbench.drawing.beside import note_place, place_of_node
+from workbench.drawing.beside import SIGN, note_place, sign_place
 from workbench.drawing.clipped import clipped
+from workbench.drawing.elements import Align, Figure
 from workbench.drawing.geometry import Rect
 
 TIDE = weighted(5, [500.0, 1e3, 2e3, 4e3, 8e3])
@@ -45,8 +47,30 @@ def test_words_that_fit_lie_on_no_part(network: Network) -> None:
 def test_a_node_has_a_place_if_it_is_drawn() -> None:
     drawing = draw(TIDE, board(5), sheet())
 
-    assert place_of_node(drawing, drawing.output) is not None
-    assert place_of_node(drawing, "nowhere") is None  # type: ignore[arg-type]
+    assert sign_place(drawing, drawing.output) is not None
+    assert sign_place(drawing, "nowhere") is None  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("width", [540, 800])
+@pytest.mark.parametrize("name", [*SHAPES, "R-2R", "tide", "series"])
+def test_the_sign_of_the_output_keeps_clear_of_its_volts_and_of_every_part(name: str, width: int) -> None:
+    ladders = {
+        "R-2R": r2r(5, 270.0),
+        "tide": TIDE,
+        "series": weighted(5, [500.0, 1e3, 2e3, 4e3, 8e3], series_ohms=33.0),
+    }
+    network = {**SHAPES, **ladders}[name]
+    drawing = draw(network, board(network.bits), sheet(width))
+
+    at = sign_place(drawing, drawing.output)
+    assert at is not None
+    box = Rect.around(at, SIGN, SIGN)
+    volts = drawing.place(Figure.LOADED)
+    assert volts is not None
+    wide = sheet().measure("0.000 V", volts.face)
+    left = volts.at.x - (wide if volts.align is Align.RIGHT else 0.0)
+    assert not box.overlaps(Rect(left, volts.at.y - 9, wide, 18))
+    assert not any(box.overlaps(symbol.body) for symbol in drawing.symbols)
 
 
 @given(networks())

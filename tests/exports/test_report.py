@@ -1,9 +1,11 @@
 import json
+import re
+from dataclasses import replace
 
 import pytest
 
-from tests.exports.boards import solved
-from workbench.circuit.network import Cable, Driver, Load, Network, Zeros
+from tests.exports.boards import board, solved
+from workbench.circuit.network import Cable, Capacitor, Driver, Load, Network, Zeros
 from workbench.exports.report import report_object, report_text
 from workbench.pipeline.run import Pipeline
 from workbench.project.document import Channels, Project, Wiring
@@ -132,3 +134,20 @@ def test_the_text_fits_a_terminal_and_shows_equal_channels_once():
     assert max(len(line) for line in text.splitlines()) <= 100
     assert text.count("Red, green and blue: 5 bits, weighted") == 1
     assert "nan" not in text.lower()
+
+
+def test_a_network_without_levels_has_dashes_and_null_and_no_verdict():
+    pins = ("bit1", "bit0")
+    only = Network(pins, (), tuple(Capacitor(f"C{k}", pin, "out", 100e-12) for k, pin in enumerate(pins)))
+    wiring = Wiring(("R1", "R0"), ("G1", "G0"), ("B1", "B0"), "H", "V")
+    project = replace(board(), channels=Channels(only, only, only), wiring=wiring)
+    result = Pipeline().run(project)
+
+    red = report_object(result)["channels"]["red"]
+    text = report_text(result)
+
+    assert set(red) == CHANNEL_KEYS
+    assert {key for key, value in red.items() if value is not None} == {"bits", "topology"}
+    assert re.search(r"monotonic +–", text)
+    assert not any(words in text for words in ("yes", "no limit", "0.000 V", "Mend the network"))
+    assert "Add a resistor from each pin to out" in text

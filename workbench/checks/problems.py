@@ -5,8 +5,8 @@ from collections.abc import Iterator
 from workbench.checks.finding import Finding, Remedy, Severity
 from workbench.checks.groups import groups, is_sound, join_words
 from workbench.checks.measures import Measures
-from workbench.circuit.graph import ProblemKind
-from workbench.circuit.network import PartId
+from workbench.circuit.graph import Problem, ProblemKind
+from workbench.circuit.network import GROUND, Network, PartId
 from workbench.project.document import Channel, Project
 from workbench.project.edits.networks import parts_of
 from workbench.project.edits.parts import remove_part
@@ -36,11 +36,36 @@ def network_problems(project: Project, measures: Measures) -> Iterator[Finding]:
                 why="No level can be trusted until the network is mended."
                 if fatal
                 else "What carries no current does nothing on the board either.",
-                remedy_text="Take the part out, or join its loose end." if useless else "Mend the network.",
+                remedy_text=_advice(problem, group.network),
                 remedy=_take_out(group.channels, problem.parts) if useless else None,
                 channels=group.channels,
                 parts=problem.parts,
             )
+
+
+def _advice(problem: Problem, network: Network) -> str:
+    """Return what to add or to change, by name."""
+    kind, output = problem.kind, network.output
+    if kind in _USELESS:
+        return "Take the part out, or join its loose end."
+    if kind in (ProblemKind.FLOATING_OUTPUT, ProblemKind.UNDRIVEN_OUTPUT):
+        why = "capacitors alone pass no level" if network.capacitors and not network.resistors else ""
+        return f"Add a resistor from each pin to {output}{': ' * bool(why)}{why}."
+    if kind is ProblemKind.DEAD_PIN:
+        return f"Add a resistor from {join_words(problem.nodes)} to {output}."
+    if kind is ProblemKind.SHORT and output == GROUND:
+        return "Take another node than ground as the output."
+    if kind is ProblemKind.SHORT:
+        return f"Put a resistor between each of these pins and {join_words(problem.nodes)}."
+    return _ELSE[kind]
+
+
+_ELSE = {
+    ProblemKind.NO_PINS: "Add a bit, or make a new ladder.",
+    ProblemKind.TOO_BIG: "Take out what is too much, or build it as two channels.",
+    ProblemKind.BAD_VALUE: "Type a value that can be.",
+    ProblemKind.UNSOLVABLE: "Bring the smallest and the largest values nearer together.",
+}
 
 
 def _take_out(channels: tuple[Channel, ...], parts: tuple[PartId, ...]) -> Remedy:

@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from workbench.circuit.network import NodeId, PartId
-from workbench.drawing.elements import Drawing, Symbol
+from workbench.drawing.elements import Align, Drawing, Figure, Symbol
 from workbench.drawing.geometry import Point, Rect
 
-__all__ = ["badge_place", "note_place", "place_of_node"]
+__all__ = ["SIGN", "badge_place", "note_place", "sign_place"]
 
 LIFT = 10.0
 """How far over the wire the words stand. [design px]"""
@@ -15,6 +15,10 @@ AFTER = 13.0
 """Room that the sign on the part's corner takes. [design px]"""
 UNDER = 13.0
 """How far under a part its badge stands. [design px]"""
+SIGN = 15.0
+"""Side of a sign at a node. [design px]"""
+VOLTS = 86.0
+"""Room of the output's volts. [design px]"""
 BADGE_PITCH = 76.0
 """Row pitch from which a badge stands clear of the next row. [design px]"""
 
@@ -62,9 +66,20 @@ def badge_place(drawing: Drawing, part: PartId) -> tuple[Point, float]:
     return start, max(0.0, min([drawing.width, *_edges(drawing, symbol, band)]) - start.x - 6 * unit)
 
 
-def place_of_node(drawing: Drawing, node: NodeId) -> Point | None:
-    """Return where something about a node is said: at its spot."""
-    return drawing.spot(node)
+def sign_place(drawing: Drawing, node: NodeId) -> Point | None:
+    """Return the middle of a sign about a node: over its wire, clear of the output's volts.
+
+    Where the output leaves through a resistor, whose box stands over the wire, the sign of the output is
+    left of the volts.
+    """
+    unit, half = drawing.unit, SIGN * drawing.unit / 2
+    volts = drawing.place(Figure.LOADED)
+    if node != drawing.output or volts is None:
+        spot = drawing.spot(node)
+        return spot.moved(7 * unit + half, -0.8 * 2 * half) if spot is not None else None
+    if volts.align is Align.RIGHT:
+        return volts.at.moved(-VOLTS * unit - half)
+    return drawing.exit.moved(7 * unit + half, -7 * unit - half)
 
 
 def _edges(drawing: Drawing, symbol: Symbol, band: Rect) -> Iterator[float]:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from textwrap import wrap
 
 from workbench.checks.finding import Finding, Severity
-from workbench.checks.groups import join_words, source_text
+from workbench.checks.groups import is_sound, join_words, source_text
 from workbench.circuit.network import Network
 from workbench.circuit.response import Glitch
 from workbench.pipeline.result import ChannelResult, Result
@@ -19,13 +19,22 @@ REPORT_VERSION = 1
 """Version of the report's JSON; it rises when a key changes its meaning or goes. [1]"""
 
 _WORDS = {Severity.FAIL: "fails", Severity.WARN: "warns", Severity.INFO: "note"}
+_FIGURES = (
+    *("white", "one step", "largest DNL, INL", "monotonic", "source resistance"),
+    *("pins at white", "edge, 10 to 90 %", "bandwidth, -3 dB", "settles to half LSB"),
+)
+"""Figures of a channel, which all mean nothing where its network has no levels."""
+NOTHING = "–"
 _NAME_WIDTH = 22
 _INDENT = " " * 9
 _WIDTH = 100
 
 
 def report_object(result: Result) -> dict[str, object]:
-    """Return the report as plain values for JSON: SI units, nothing rounded, lists for arrays."""
+    """Return the report as plain values for JSON: SI units, nothing rounded, lists for arrays.
+
+    What means nothing, since a network has no levels, is ``None``.
+    """
     return {
         "format": "backporch-report",
         "version": REPORT_VERSION,
@@ -75,10 +84,16 @@ def timing_text(mode: Mode) -> str:
 
 
 def _channel_object(channel: ChannelResult) -> dict[str, object]:
+    known = {"bits": channel.network.bits, "topology": channel.topology.value}
+    figures = _figures_object(channel)
+    if not is_sound(channel.levels):
+        figures = dict.fromkeys(figures)
+    return {**known, **figures}
+
+
+def _figures_object(channel: ChannelResult) -> dict[str, object]:
     levels, linearity, step = channel.levels, channel.linearity, channel.step
     return {
-        "bits": channel.network.bits,
-        "topology": channel.topology.value,
         "levels_v": levels.volts_by_code.tolist(),
         "unloaded_levels_v": levels.open_by_code.tolist(),
         "full_scale_v": linearity.full_scale_volts,
@@ -164,6 +179,10 @@ def _channel_lines(names: str, channel: ChannelResult) -> Iterator[str]:
         yield _row(resistor.id, format_quantity(resistor.ohms, "Ω"))
     for capacitor in channel.network.capacitors:
         yield _row(capacitor.id, format_quantity(capacitor.farads, "F"))
+    if not is_sound(levels):
+        for name in _FIGURES:
+            yield _row(name, NOTHING)
+        return
     white = format_fixed(linearity.full_scale_volts, "V")
     yield _row("white", f"{white} loaded", f"{format_fixed(float(levels.open_by_code[-1]), 'V')} open")
     yield _row("one step", format_fixed(linearity.lsb_volts, "V", prefix="m", decimals=1))

@@ -2,10 +2,12 @@
 
 from dataclasses import replace
 
-from workbench.circuit.network import GROUND, Network, NodeId, PartId, Resistor
-from workbench.gui.network.targets import Kind, Target
-from workbench.gui.network.words import tip
+from workbench.circuit.network import GROUND, Capacitor, Network, NodeId, PartId, Resistor
+from workbench.gui.network.figures import figure_texts
+from workbench.gui.network.targets import MONITOR, SCREEN, Kind, Target
+from workbench.gui.network.words import spoken, tip
 from workbench.project.document import Channel
+from workbench.project.edits.channels import unlink
 from workbench.project.edits.networks import put_networks
 
 OUT = NodeId("out")
@@ -64,6 +66,20 @@ def test_an_open_output_has_a_sign_at_its_node_and_says_why(make_panel, project)
     result, canvas = panel._bench.live.result, panel.canvas
     text = tip(Target(Kind.NODE, node=OUT), result, Channel.RED, canvas.shown)
     assert "connect a resistor from a pin" in text or "connect one" in text
+
+
+def test_an_output_without_level_has_dashes_and_no_figures(qtbot, make_panel, project) -> None:
+    only = tuple(Capacitor(PartId(f"C{k}"), NodeId(f"bit{k}"), OUT, 100e-12) for k in range(2))
+    network = Network((NodeId("bit1"), NodeId("bit0")), (), only)
+    panel = make_panel(unlink(put_networks(project, dict.fromkeys(Channel, network))), height=900)
+    result, canvas = panel._bench.live.result, panel.canvas
+
+    assert figure_texts(result.channels.red) == ("–",) * 5
+    assert all("0.000" not in card.accessibleName() for card in panel.cards.cards.values())
+    for target in (Target(Kind.NODE, node=OUT), SCREEN, MONITOR):
+        assert "0.000" not in spoken(target, project, Channel.RED, canvas.shown)
+        assert "no level" in spoken(target, project, Channel.RED, canvas.shown)
+    assert not canvas.shown.sound
 
 
 def test_a_pin_tied_to_ground_fails_at_its_node(make_panel, project) -> None:

@@ -4,6 +4,7 @@ from PySide6.QtCore import QRectF, QSize
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from workbench.checks.groups import is_sound
 from workbench.gui.bench import Bench
 from workbench.gui.widgets import draw_text
 from workbench.pipeline.result import ChannelResult
@@ -16,7 +17,9 @@ NAMES = ("one step", "worst step error", "source", "channel at white", "edge, 10
 
 
 def figure_texts(channel: ChannelResult) -> tuple[str, ...]:
-    """Return the figures of a channel, in the order of their names."""
+    """Return the figures of a channel, in the order of their names; dashes where it has no levels."""
+    if not is_sound(channel.levels):
+        return ("–",) * len(NAMES)
     straight, levels = channel.linearity, channel.levels
     white_amps = float(levels.pin_amps[-1].clip(min=0.0).sum())
     return (

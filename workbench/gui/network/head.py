@@ -4,6 +4,7 @@ from PySide6.QtCore import QRectF, QSize, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QWidget
 
+from workbench.checks.groups import is_sound
 from workbench.gui.bench import Bench
 from workbench.gui.icons import draw_icon
 from workbench.gui.network.shown import Source
@@ -155,8 +156,9 @@ class ChannelCards(QWidget):
     def show_state(self, result: Result, channel: Channel) -> None:
         """Show the channels of a result, one of them chosen."""
         for each, card in self.cards.items():
-            bits = result.project.channels[each].bits
-            card.show_channel(bits, result.channels[each].linearity.full_scale_volts)
+            bits, found = result.project.channels[each].bits, result.channels[each]
+            white = format_fixed(found.linearity.full_scale_volts, "V") if is_sound(found.levels) else "–"
+            card.show_channel(bits, white)
         self._restyle()
         self.cards[channel].setChecked(True)
 
@@ -178,9 +180,9 @@ class ChannelCard(Control):
         self.setCheckable(True)
         self.setSizePolicy(self.sizePolicy().Policy.Expanding, self.sizePolicy().Policy.Fixed)
 
-    def show_channel(self, bits: int, white_volts: float) -> None:
+    def show_channel(self, bits: int, white: str) -> None:
         """Show how many bits there are and how high white is."""
-        texts = (f"{bits} bit" if bits == 1 else f"{bits} bits", format_fixed(white_volts, "V"))
+        texts = (f"{bits} bit" if bits == 1 else f"{bits} bits", white)
         if texts != (self._bits, self._white):
             self._bits, self._white = texts
             self.setAccessibleName(f"Draw {self.channel.value}: {self._bits}, white {self._white}")

@@ -7,7 +7,7 @@ from workbench.checks.finding import Finding, Severity
 from workbench.circuit.graph import Problem
 from workbench.circuit.network import PartId
 from workbench.drawing import Drawing
-from workbench.drawing.beside import note_place, place_of_node
+from workbench.drawing.beside import note_place, sign_place
 from workbench.drawing.faces import CAPTION
 from workbench.drawing.geometry import Point
 from workbench.gui.network.inks import Inks
@@ -65,7 +65,7 @@ def node_signs(drawing: Drawing, problems: Iterable[Problem]) -> tuple[NodeSign,
     signs = []
     for problem in problems:
         for node in () if problem.parts else problem.nodes:
-            at = place_of_node(drawing, node)
+            at = sign_place(drawing, node)
             if at is not None:
                 signs.append(NodeSign(at, problem.kind.fatal))
     return tuple(signs)

@@ -19,6 +19,12 @@ __all__ = ["Lines", "lines_of", "paint", "rect"]
 
 Lines = tuple[tuple[Wire, list[QPolygonF]], ...]
 
+NOTHING = "–"
+"""What stands for a figure that means nothing."""
+ITS_OWN = (Figure.PIN_VOLTS, Figure.SYNC_VOLTS)
+"""Figures that need no network."""
+BEHIND = (Figure.LOADED, Figure.OPEN, Figure.LOAD_AMPS, Figure.LOAD_ARROW)
+"""Figures of the output and of what is behind it."""
 RISE_LEAST = 1e-12
 """Current below which no arrow is drawn. [A]"""
 
@@ -71,10 +77,13 @@ def _paint_patch(painter: QPainter, block: Block, scene: Scene, inks: Inks) -> N
     light = scene.shown.lightness
     grey = QColor(*[scene.shown.grey] * 3)
     painter.setPen(inks.pen(inks.theme.color("hairline"), 1.0))
-    painter.setBrush(grey)
+    painter.setBrush(grey if scene.shown.sound else Qt.BrushStyle.NoBrush)
     painter.drawRoundedRect(rect(block.box), 3 * inks.unit, 3 * inks.unit)
     ink = inks.theme.color(_readable_on(light, inks))
     centre = block.box.centre
+    if not scene.shown.sound:
+        inks.text(painter, NOTHING, centre, CAPTION, inks.theme.color("dim"), Align.CENTRE)
+        return
     if block.box.height < 40 * inks.unit:
         words = f"grey L* {light:.0f}"
         if inks.measure(words, CAPTION) > 0.9 * block.box.width:
@@ -190,9 +199,9 @@ def _paint_labels(painter: QPainter, drawing: Drawing, inks: Inks) -> None:
 def _paint_figure(painter: QPainter, place: Place, scene: Scene, inks: Inks) -> None:
     theme, shown = inks.theme, scene.shown
     text, dim = theme.color("text"), theme.color("dim")
-    if scene.limited and place.figure not in (Figure.PIN_VOLTS, Figure.SYNC_VOLTS):
+    if not shown.sound and (place.figure in BEHIND or not shown.solved) and place.figure not in ITS_OWN:
         if place.figure in (Figure.LOADED, Figure.OPEN):
-            inks.text(painter, "–", place.at, place.face, dim, place.align)
+            inks.text(painter, NOTHING, place.at, place.face, dim, place.align)
         return
     if place.figure in (Figure.ARROW, Figure.LOAD_ARROW):
         _paint_arrow(painter, place, scene, inks)

@@ -5,6 +5,7 @@ from PySide6.QtGui import QColor, QPainter, QPolygonF
 
 from workbench.checks.finding import Severity
 from workbench.drawing import LOAD, Drawing
+from workbench.drawing.beside import SIGN
 from workbench.drawing.elements import Align, Symbol, SymbolKind
 from workbench.drawing.faces import CAPTION
 from workbench.drawing.geometry import Point, Rect
@@ -34,9 +35,9 @@ def paint_parts(painter: QPainter, drawing: Drawing, scene: Scene, inks: Inks) -
         if note.part != scene.edited:
             ink = inks.theme.color("fails" if note.fails else "warns")
             inks.text(painter, note.words, note.at, CAPTION, ink)
+    side = SIGN * inks.unit
     for sign in scene.node_signs:
-        side = 15 * inks.unit
-        box = QRectF(sign.at.x + 7 * inks.unit, sign.at.y - 1.3 * side, side, side)
+        box = QRectF(sign.at.x - side / 2, sign.at.y - side / 2, side, side)
         draw_sign(painter, box, Sign.FAILS if sign.fails else Sign.WARNS, inks.theme)
 
 

@@ -39,8 +39,6 @@ class Scene:
     """Signs at nodes that something was found about."""
     badges: tuple[Badge, ...] = ()
     """What the person's drawer holds of the resistors, where there is room."""
-    limited: bool = False
-    """Whether the network has no voltages, so that figures are left out."""
 
 
 def findings_by_part(findings: tuple[Finding, ...], channel: Channel) -> dict[PartId, Finding]:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from enum import Enum
 
+from workbench.checks.groups import is_sound
 from workbench.circuit.codes import pin_states
 from workbench.circuit.floating import levels_at
 from workbench.circuit.network import Driver, Load, Network, NodeId, Zeros
@@ -55,6 +56,10 @@ class Shown:
     """L* on the monitor if all three colours had this level, a grey, 0 … 100. [1]"""
     grey: int
     """The sRGB byte that shows this grey here. [1]"""
+    solved: bool = True
+    """Whether the network has voltages at all; without them no figure but the pins' own means anything."""
+    sound: bool = True
+    """Whether its output has levels; without them what is shown of it and behind it means nothing."""
 
 
 def pick_code(channel: Channel, result: Result, held: int | None, pixel: int | None) -> tuple[int, Source]:
@@ -94,6 +99,7 @@ def shown_figures(
     idle = PinState.LOW if driver.zeros is Zeros.DRIVEN else PinState.FLOATING
     states = [PinState.HIGH if one else idle for one in ones]
     states = [PinState.FLOATING if pin in floating else state for pin, state in enumerate(states)]
+    sound, solved = is_sound(levels), not any(problem.kind.fatal for problem in levels.problems)
     at = levels_at(network, levels, driver, load, code, floating)
     levels, row, loaded = at.levels, at.row, at.volts
     amps = dict(zip(at.pins, levels.pin_amps[row].tolist(), strict=False))
@@ -110,6 +116,8 @@ def shown_figures(
         load_amps=float(levels.load_amps[row]),
         lightness=float(lightness(on_screen)),
         grey=int(srgb_from_volts(on_screen)),
+        solved=solved,
+        sound=sound,
     )
 
 

@@ -260,7 +260,6 @@ class DrawingView(QWidget):
             notes=self._notes[1],
             node_signs=self._notes[2],
             badges=self._notes[3],
-            limited=any(problem.kind.fatal for problem in levels.problems),
         )
         self._describe()
         self.update()

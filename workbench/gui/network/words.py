@@ -33,6 +33,8 @@ def spoken(target: Target | None, project: Project, channel: Channel, shown: Sho
     if target.kind is Kind.NAME:
         return "name of the controller's pin: a click, or F2 on the pin, renames it"
     if target.kind in (Kind.MONITOR, Kind.SCREEN):
+        if not shown.sound:
+            return f"monitor, {_load(project)}: {_output(shown)}"
         grey = f"this level of {channel.value} as a grey: lightness {shown.lightness:.0f} of 100"
         return f"monitor, {_load(project)}: {_output(shown)}; {grey}"
     return part_words(target, project, channel)
@@ -94,6 +96,8 @@ def _node(node: NodeId | None, project: Project, channel: Channel, shown: Shown)
 
 
 def _output(shown: Shown) -> str:
+    if not shown.sound:
+        return "no level"
     loaded, open_ = format_fixed(shown.loaded_volts, "V"), format_fixed(shown.open_volts, "V")
     return f"{loaded} loaded, {open_} open"
 
