@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from workbench.timing.clock.pixels import pixel_starts
 from workbench.timing.search import find_mode
+from workbench.waveform.eye import strip_colours
 from workbench.waveform.frame import frame_slices
 from workbench.waveform.kernel import Kernel
 from workbench.waveform.reading import reading_at
@@ -191,3 +192,23 @@ def test_samples_lie_in_the_pixel_that_started_last():
     lengths = np.diff(pixel_starts(FINE, 2 * SMALL.h.total, SMALL.h.total)) * SAMPLES
     assert np.abs(inside.sum(axis=1) - lengths)[1:-1].max() < 1.0
     assert (even.sample_pixels == np.arange(SMALL.h.total * SAMPLES) // SAMPLES).all()
+
+
+def test_the_eye_sees_each_uneven_pixel_by_its_own_samples():
+    codes = np.zeros((3, SMALL.h.total), int)
+    codes[:, SMALL.h.blanking :: 2] = 7
+
+    line, even = (line_of(codes, 3, codes, divider) for divider in (Fraction(9, 4), None))
+
+    colours, wanted = (strip_colours(shown).astype(int) for shown in (line, even))
+    # Short pixels of two clocks, 0.89 px, settle a little less.
+    assert np.abs(colours - wanted)[SMALL.h.blanking :].max() < 40
+    assert colours[SMALL.h.blanking :: 2].min() - colours[SMALL.h.blanking + 1 :: 2].max() > 120
+
+
+def test_the_ideal_steps_where_uneven_pixels_start():
+    codes = np.tile([0, 7], (3, SMALL.h.total // 2))
+    line = line_of(codes, 3, codes, FINE)
+
+    places = (np.flatnonzero(np.diff(line.ideal_trace[0])) + 1) / SAMPLES
+    assert places - line.starts[1:-1] == pytest.approx(0.5 / SAMPLES, abs=0.5 / SAMPLES)

@@ -29,6 +29,7 @@ __all__ = [
 ]
 
 FloatArray = NDArray[np.floating]
+Float32Array = NDArray[np.float32]
 
 _SAMPLES_SEEN = 4
 """Samples of a pixel that make its light: more would change a colour by less than it can show. [1]"""
@@ -75,8 +76,17 @@ def strip_colours(
     -----
     The eye adds up light, so the light of a pixel's samples is averaged, not their voltage.
     """
-    stride = max(1, scanline.samples_per_pixel // _SAMPLES_SEEN)
-    samples = scanline.volts[:3].reshape(3, -1, scanline.samples_per_pixel)[:, :, stride // 2 :: stride]
     black = np.array(black_volts, np.float32).reshape(3, 1, 1)
-    shown = (samples - black) * np.float32(FULL_SCALE_VOLTS / full_volts)
+    shown = (_samples_seen(scanline) - black) * np.float32(FULL_SCALE_VOLTS / full_volts)
     return np.ascontiguousarray(srgb_bytes(light_from_volts(shown).mean(axis=2)).T)
+
+
+def _samples_seen(scanline: Scanline) -> Float32Array:
+    """Return some evenly spaced samples of each pixel, wherever it starts, shape (3, h.total, n_seen). [V]"""
+    samples = scanline.samples_per_pixel
+    stride = max(1, samples // _SAMPLES_SEEN)
+    if scanline.starts is None:
+        return scanline.volts[:3].reshape(3, -1, samples)[:, :, stride // 2 :: stride]
+    parts = np.arange(stride // 2, samples, stride) / samples
+    at = scanline.starts[:-1, None] + np.diff(scanline.starts)[:, None] * parts
+    return scanline.volts[:3, np.rint(at * samples).astype(np.intp).clip(0)]

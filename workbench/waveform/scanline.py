@@ -67,6 +67,13 @@ class Scanline:
         return self.mode.pixel_s / self.samples_per_pixel
 
     @property
+    def ideal_trace(self) -> Float32Array:
+        """Return the even staircase at every sample, shape (3, n_samples). [V]"""
+        if self.starts is None:
+            return np.repeat(self.ideal_volts, self.samples_per_pixel, axis=1)
+        return self.ideal_volts[:, self.sample_pixels]
+
+    @property
     def sample_pixels(self) -> IntArray:
         """Return the pixel that each sample lies in, shape (n_samples,). [1]"""
         pixels = np.arange(self.mode.h.total)

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QLayout, QLayoutItem, QMenu, QSizePolicy, QSpacerI
 
 from workbench.gui.bench import Bench
 from workbench.gui.scanline.content.presets import Preset
+from workbench.gui.scanline.content.words import uneven_words
 from workbench.gui.scanline.line_field import LineField, LineMenu
 from workbench.gui.widgets import Button, ButtonKind, CheckBox, Choice, Control, PanelHead, Words, draw_text
 from workbench.gui.widgets.control import draw_chevron, outlined
@@ -46,6 +47,7 @@ class ScanlineHead(PanelHead):
             Words(bench, size=0.93, weight=500, mono=True, width_for=longest)
             for longest in ("00.000 µs", "00.000 kHz", "00.00 Hz")
         )
+        self.uneven = Words(bench, size=0.93, role="dim")
         self._gaps = tuple(QSpacerItem(0, 0) for _ in GAPS)
         self._fill_row()
         self._explain()
@@ -69,7 +71,7 @@ class ScanlineHead(PanelHead):
         row.addSpacerItem(self._gaps[2])
         row.addWidget(self.card)
         row.addStretch(1)
-        for widget in (self.fanned, self.ideal, self.dashed, self.view_menu):
+        for widget in (self.fanned, self.ideal, self.dashed, self.view_menu, self.uneven):
             row.addWidget(widget)
         for figure in (self.line_time, self.line_rate, self.frame_rate):
             row.addWidget(figure)
@@ -103,8 +105,8 @@ class ScanlineHead(PanelHead):
         for widget, tip in tips.items():
             widget.setToolTip(tip)
 
-    def show_line(self, mode: Mode, scanline: int, picture: Picture) -> None:
-        """Show the line that is seen and the rates of its mode."""
+    def show_line(self, mode: Mode, scanline: int, picture: Picture, divider: float | None = None) -> None:
+        """Show the line that is seen, the rates of its mode, and how uneven a divider makes its pixels."""
         self.line.blockSignals(True)
         self.line.set_lines(mode.v.total)
         self.line.setValue(scanline)
@@ -114,6 +116,13 @@ class ScanlineHead(PanelHead):
         self.line_time.say(f"{mode.line_s * 1e6:.3f} µs")
         self.line_rate.say(f"{mode.line_rate_hz / 1e3:.3f} kHz")
         self.frame_rate.say(f"{mode.frame_rate_hz:.2f} Hz")
+        self._show_uneven(*uneven_words(mode, divider))
+
+    def _show_uneven(self, words: str, sentence: str) -> None:
+        if words != self.uneven.text():
+            self.uneven.say(words)
+            self.uneven.setToolTip(sentence)
+            self.fit(self.width())
 
     def show_preset(self, shown: Preset | None) -> None:
         """Mark the preset that holds; none after zooming by hand."""
@@ -126,7 +135,8 @@ class ScanlineHead(PanelHead):
 
     def fit(self, width: int) -> None:
         """Hide what has no room, least needed first."""
-        for hidden in PROJECTOR_FOLDS if self.bench.projecting else FOLDS:
+        folds = UNEVEN_FOLDS if self.uneven.text() else FOLDS
+        for hidden in PROJECTOR_FOLDS if self.bench.projecting else folds:
             self._show_all_but(hidden)
             if self._needed() <= width:
                 return
@@ -149,6 +159,7 @@ class ScanlineHead(PanelHead):
             "lines",
         ):
             getattr(self, name).setVisible(name not in hidden)
+        self.uneven.setVisible("uneven" not in hidden and bool(self.uneven.text()))
         self.view_menu.setVisible("fanned" in hidden and "view" not in hidden)
 
     def _needed(self) -> int:
@@ -188,8 +199,14 @@ FOLDS: tuple[set[str], ...] = (
     BOXES | RATES | {"card", "line_time", "title", "lines"},
 )
 """What is hidden, from a row with room for all to the shortest; the view menu offers the rest."""
+UNEVEN_FOLDS: tuple[set[str], ...] = (
+    *FOLDS[:7],
+    BOXES | RATES | {"card", "line_time"},
+    *(hidden | {"uneven"} for hidden in FOLDS[7:]),
+)
+"""The same where the row says how uneven pixels are: card and line's time go before that."""
 
-PLAIN = BOXES | RATES | {"card", "line_time", "lines"}
+PLAIN = BOXES | RATES | {"card", "line_time", "lines", "uneven"}
 PROJECTOR_FOLDS: tuple[set[str], ...] = (PLAIN, PLAIN | {"view"}, PLAIN | {"view", "title"})
 """On a projector the row says which scanline it is and how much of it; a right click offers the rest."""
 

@@ -13,6 +13,7 @@ from workbench.gui.scanline.content.words import (
     pointer_words,
     position_words,
     reading_table,
+    uneven_words,
     v_sync_sentence,
     volts,
     volts_between,
@@ -142,3 +143,15 @@ def test_the_table_of_readings_has_a_row_for_everything(panel) -> None:
     assert table["time"] == ["7.964", "14.320", "6.356"]
     assert table["pixel"] == ["40", "200", "160"]
     assert table["red code"] == ["31", "0", "\u221231"]
+
+
+def test_even_pixels_need_no_words() -> None:
+    assert uneven_words(MODE, None) == ("", "")
+
+
+def test_lines_that_differ_are_said_to() -> None:
+    short, sentence = uneven_words(MODE, 5.30078125)
+
+    # 1 / (5.30078 * 25.175 MHz) = 7.4937 ns; 800 * 5.30078125 = 4240.625.
+    assert short == "uneven pixels ±3.75 ns"
+    assert sentence == "Pixels last 5 or 6 system clocks of 7.49 ns; lines differ by one too."

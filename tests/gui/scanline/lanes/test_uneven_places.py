@@ -6,6 +6,11 @@ import numpy as np
 import pytest
 
 from workbench.gui.scanline.content.presets import Preset
+from workbench.picture.scene import Card
+from workbench.project.edits.picture import set_card
+
+UNEVEN = 2.5
+"""Pixels of 2 and of 3 system clocks in turn: every second edge is early by a fifth of a pixel."""
 
 
 def edges_x(panel):
@@ -13,7 +18,7 @@ def edges_x(panel):
 
 
 def test_pixels_of_a_fractional_divider_are_drawn_to_scale(make_panel, project):
-    panel = make_panel(replace(project, pixel_divider=2.5))
+    panel = make_panel(replace(project, pixel_divider=UNEVEN))
     assert len(edges_x(panel)) == 0
 
     panel.choose_preset(Preset.PIXELS)
@@ -31,3 +36,47 @@ def test_even_pixels_have_no_marks(make_panel):
     panel.choose_preset(Preset.PIXELS)
 
     assert len(edges_x(panel)) == 0
+
+
+def test_the_strip_and_the_ideal_change_where_the_trace_does(make_panel, project):
+    panel = make_panel(replace(set_card(project, Card.STRIPES), pixel_divider=UNEVEN))
+    panel.choose_preset(Preset.PIXELS)
+    strip, image = panel.plot.places.strip, panel.plot.grab().toImage()
+    lane = panel.plot.places.colour
+    inside = edges_x(panel)[(edges_x(panel) > lane.left() + 20) & (edges_x(panel) < lane.right() - 20)]
+    scale = image.width() / panel.plot.width()
+
+    # Four pixels beside an edge on either side: an even edge would be six away from it.
+    greys = [
+        [
+            image.pixelColor(round((x + by) * scale), round(strip.center().y() * scale)).lightness()
+            for x in inside
+        ]
+        for by in (-4, 4)
+    ]
+    assert len(inside) >= 10
+    assert np.abs(np.diff(greys, axis=0)).min() > 150
+    shown, trace = panel.plot.shown, panel.plot.shown.ideal_volts[0]
+    jumps = np.flatnonzero(np.diff(trace)) + 1
+    starts = shown.starts[np.abs(shown.starts[:, None] - jumps * shown.step_s / shown.count_s).argmin(axis=0)]
+    assert jumps * shown.step_s / shown.count_s == pytest.approx(starts, abs=1 / 32)
+
+
+def test_the_head_says_how_uneven_pixels_are(make_panel, project):
+    panel = make_panel(replace(project, pixel_divider=UNEVEN))
+
+    # A clock of 1 / (2.5 * 25.175 MHz) = 15.89 ns.
+    assert panel.head.uneven.isVisible()
+    assert panel.head.uneven.text() == "uneven pixels ±7.94 ns"
+    assert panel.head.uneven.toolTip() == "Pixels last 2 or 3 system clocks of 15.9 ns; all lines are alike."
+
+    panel.show_result(project, panel.bench.live.result)
+    assert not panel.head.uneven.isVisible()
+
+
+@pytest.mark.parametrize("width", [1120, 900, 740, 620, 500])
+def test_the_head_folds_to_its_width_with_the_word_too(make_panel, project, width):
+    panel = make_panel(replace(project, pixel_divider=UNEVEN), size=(width, 600))
+
+    assert panel.head._needed() <= width or panel.head.title.isHidden()
+    assert panel.head.uneven.isVisible() == (width > 700)

@@ -97,7 +97,7 @@ def shown_line(
         step_s=scanline.step_s,
         colour_volts=scanline.volts[:3],
         lowest_volts=None,
-        ideal_volts=np.repeat(scanline.ideal_volts, scanline.samples_per_pixel, axis=1),
+        ideal_volts=scanline.ideal_trace,
         sync_volts=scanline.volts[3:],
         sync_high_volts=sync_high_volts,
         strip=strip,

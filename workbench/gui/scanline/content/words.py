@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from workbench.timing.frame import v_sync_asserted, v_sync_lines
 from workbench.timing.mode import Mode, Region
+from workbench.units import format_significant
 from workbench.waveform.reading import Between, Reading
 
 __all__ = [
@@ -18,6 +19,7 @@ __all__ = [
     "refusal",
     "signed",
     "time_decimals",
+    "uneven_words",
     "v_sync_sentence",
     "volts",
     "volts_between",
@@ -55,6 +57,24 @@ def nanoseconds(seconds: float) -> str:
 def volts(value: float) -> str:
     """Return a voltage to the millivolt, without a sign on zero."""
     return signed(f"{value + 0.0:.3f}") if abs(value) >= 0.0005 else "0.000"
+
+
+def uneven_words(mode: Mode, divider: float | None) -> tuple[str, str]:
+    """Return how uneven pixels are, shortly and in a sentence; both empty where all are alike.
+
+    Parameters
+    ----------
+    divider : float, optional
+        System clocks a pixel, where a fractional divider makes pixels uneven. [1]
+    """
+    if divider is None:
+        return "", ""
+    clock_s, low = mode.pixel_s / divider, int(divider)
+    lines = "all lines are alike" if mode.h.total * divider % 1 == 0 else "lines differ by one too"
+    return (
+        f"uneven pixels ±{format_significant(clock_s / 2, 's', 3)}",
+        f"Pixels last {low} or {low + 1} system clocks of {format_significant(clock_s, 's', 3)}; {lines}.",
+    )
 
 
 def own_pixel(pixel: int, mode: Mode) -> int:

@@ -1,12 +1,11 @@
 """The line as the monitor shows it, what its areas show, and which pixels a part moves."""
 
 from collections.abc import Sequence
-from math import ceil, floor
 
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QFontMetricsF, QImage, QPainter, QPen
+from PySide6.QtGui import QColor, QFontMetricsF, QImage, QPainter, QPen
 
 from workbench.gui.bench import Bench
 from workbench.gui.scanline.content.areas import Area
@@ -33,6 +32,7 @@ class Strip(Overlay):
         self._time = TimeScale(0.0, 1.0, 0.0, 1.0)
         self._count_s = 1.0
         self._blanking = 0
+        self._starts = np.arange(2.0)
         self._colours = np.zeros((1, 4), np.uint8)
         self._image = QImage()
         self._areas: tuple[Area, ...] = ()
@@ -43,12 +43,23 @@ class Strip(Overlay):
         self.setCacheMode(self.CacheMode.DeviceCoordinateCache)
 
     def show_colours(
-        self, colours: NDArray[np.uint8], count_s: float, blanking: int, *, dark: bool = False
+        self,
+        colours: NDArray[np.uint8],
+        count_s: float,
+        blanking: int,
+        *,
+        dark: bool = False,
+        starts: NDArray[np.float64] | None = None,
     ) -> None:
         """Show the colour of every count, shape (n, 3); the first ``blanking`` are not seen.
 
-        ``dark`` if the monitor shows nothing, and the colours are those that are sent.
+        ``dark`` if the monitor shows nothing, and the colours are those that are sent. ``starts`` tells
+        where uneven counts start and the last ends, shape (n + 1,). [counts]
         """
+        starts = np.arange(len(colours) + 1.0) if starts is None else starts
+        if not np.array_equal(starts, self._starts):
+            self._starts = starts
+            self.update()
         padded = np.full((len(colours), 4), 255, np.uint8)
         padded[:, :3] = colours
         caption, before = (DARK_CAPTION if dark else CAPTION), (self._count_s, self._blanking, self.caption)
@@ -110,14 +121,28 @@ class Strip(Overlay):
             return
         left = time.x(first * self._count_s)
         target = QRectF(left, strip.top(), strip.right() - left, strip.height())
+        if target.width() > CELL * (last - first):
+            self._draw_cells(painter, target)
+            return
         shrunk = (last - first) > target.width()
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform, shrunk)
         painter.drawImage(target, self._image, QRectF(first, 0, last - first, 1))
-        if target.width() > CELL * (last - first):
-            painter.setPen(QPen(theme.color("plot"), 1))
-            cells = range(ceil(first), floor(last) + 1)
-            edges = [round(time.x(cell * self._count_s)) + 0.5 for cell in cells]
-            painter.drawLines([QLineF(x, strip.top(), x, strip.bottom()) for x in edges])
+
+    def _draw_cells(self, painter: QPainter, target: QRectF) -> None:
+        """Draw the counts in sight one by one, each where it starts, with a line between two."""
+        starts, to_count = self._starts, 1 / self._count_s
+        first, last = (self._time.time_s(x) * to_count for x in (target.left(), target.right()))
+        cells = range(
+            max(self._blanking, int(np.searchsorted(starts, first + 1e-6, side="right")) - 1),
+            min(len(self._colours), int(np.searchsorted(starts, last))),
+        )
+        edges = [self._time.x(float(starts[cell]) * self._count_s) for cell in (*cells, cells.stop)]
+        for cell, left, right in zip(cells, edges, edges[1:], strict=False):
+            box = QRectF(left, target.top(), right - left, target.height())
+            painter.fillRect(box.intersected(target), QColor(*self._colours[cell, :3].tolist()))
+        painter.setPen(QPen(self.bench.theme.color("plot"), 1))
+        lines = [round(x) + 0.5 for x in edges if target.left() - 1 <= x <= target.right()]
+        painter.drawLines([QLineF(x, target.top(), x, target.bottom()) for x in lines])
 
     def _draw_moved(self, painter: QPainter, strip: QRectF) -> None:
         pen = QPen(self.bench.theme.color("accent"), self.bench.px(3))

@@ -154,7 +154,9 @@ class LanesView(PointingView):
             self._fill_traces()
         if other_span:
             self._limit()
-        self.strip.show_colours(shown.strip, shown.count_s, shown.unseen, dark=shown.dark)
+        self.strip.show_colours(
+            shown.strip, shown.count_s, shown.unseen, dark=shown.dark, starts=shown.starts
+        )
         self._set_heights()
         self.refresh()
 
