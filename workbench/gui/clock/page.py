@@ -193,10 +193,10 @@ class ClockPage(QWidget):
         """List the plans; the light stays on its plan, or else goes to the one in use."""
         if self._wanted is None or not self._plans:
             return
-        mode, lit = self._project.mode, self.table.current
-        holding = (n for n, plan in enumerate(self._plans) if in_use(mode, plan))
+        lit = self.table.current
+        holding = (n for n, plan in enumerate(self._plans) if in_use(self._project, plan))
         current = self._plans.index(lit) if lit in self._plans else next(holding, 0)
-        self.table.show_rows(plan_rows(mode, self._wanted[0], self._plans), current=current)
+        self.table.show_rows(plan_rows(self._project, self._wanted[0], self._plans), current=current)
 
     def _on_failed(self, reason: str) -> None:
         if self._ended():
@@ -236,7 +236,7 @@ class ClockPage(QWidget):
         self.strip.setVisible(shown is not None)
         self.said.setVisible(shown is not None)
         self.said.say(plan_sentence(self._wanted[0], shown) if shown and self._wanted else "")
-        held = shown is not None and in_use(mode, shown)
+        held = shown is not None and in_use(self._project, shown)
         self.take.setVisible(shown is not None)
         self.take.setEnabled(not held)
         self.take.setText("This clock is in use" if held else "Use this clock")

@@ -2,10 +2,10 @@
 
 from workbench.gui.widgets import Sign
 from workbench.gui.widgets.figure_table import Column, FigureRow
+from workbench.project.document import Project
 from workbench.timing.clock.chip import Chip
 from workbench.timing.clock.plan import Jitter, Plan, planned_mode
 from workbench.timing.clock.words import is_hopeless, jitter_words, lock_words, settings_words
-from workbench.timing.mode import Mode
 from workbench.timing.offsets import ppm_figure
 from workbench.timing.seen_as import LOCK_PPM
 from workbench.units import format_quantity
@@ -24,18 +24,19 @@ COLUMNS = (
 _SHORT = {Jitter.NONE: "even", Jitter.PIXEL: "uneven pixels", Jitter.LINE: "lines jitter"}
 
 
-def in_use(mode: Mode, plan: Plan) -> bool:
-    """Return whether a mode's pixels come at a plan's clock, to the hertz."""
-    return round(plan.pixel_hz) == mode.pixel_clock_hz
+def in_use(project: Project, plan: Plan) -> bool:
+    """Return whether a project's pixels come at a plan's clock, to the hertz, and as evenly."""
+    same_clock = round(plan.pixel_hz) == project.mode.pixel_clock_hz
+    return same_clock and plan.uneven_divider == project.pixel_divider
 
 
-def plan_rows(mode: Mode, chip: Chip, plans: tuple[Plan, ...]) -> list[FigureRow]:
+def plan_rows(project: Project, chip: Chip, plans: tuple[Plan, ...]) -> list[FigureRow]:
     """Return a row for each plan, in the order of the plans."""
-    return [_row(mode, chip, plan) for plan in plans]
+    return [_row(project, chip, plan) for plan in plans]
 
 
-def _row(mode: Mode, chip: Chip, plan: Plan) -> FigureRow:
-    made = planned_mode(mode, plan)
+def _row(project: Project, chip: Chip, plan: Plan) -> FigureRow:
+    made = planned_mode(project.mode, plan)
     uneven = f" {format_quantity(plan.uneven_s, 's', 3)}" if plan.uneven_s else ""
     cells = (
         f"{float(plan.pixel_hz) / 1e6:.6f}",
@@ -43,7 +44,7 @@ def _row(mode: Mode, chip: Chip, plan: Plan) -> FigureRow:
         f"{_SHORT[plan.jitter]}{uneven}",
         f"{made.line_rate_hz / 1e3:.4f}",
         f"{made.field_rate_hz:.4f}",
-        "in use" if in_use(mode, plan) else "",
+        "in use" if in_use(project, plan) else "",
         settings_words(chip, plan),
     )
     return FigureRow(cells, plan, _sign(plan), tip=plan_sentence(chip, plan))

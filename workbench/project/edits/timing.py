@@ -85,8 +85,7 @@ def set_pixel_clock(project: Project, pixel_clock_hz: int) -> Project:
 
 def take_plan(project: Project, plan: "Plan") -> Project:
     """Send the pixels at the clock that a chip's plan makes, to the nearest hertz, and as unevenly."""
-    uneven = float(plan.divider) if plan.divider.denominator > 1 else None
-    return replace(set_pixel_clock(project, round(plan.pixel_hz)), pixel_divider=uneven)
+    return replace(set_pixel_clock(project, round(plan.pixel_hz)), pixel_divider=plan.uneven_divider)
 
 
 def set_axis(project: Project, direction: Direction, axis: Axis) -> Project:

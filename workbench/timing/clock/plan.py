@@ -54,6 +54,11 @@ class Plan:
         return float((self.pixel_hz / self.wanted_hz - 1) * 1_000_000)
 
     @property
+    def uneven_divider(self) -> float | None:
+        """Return the divider, exact in binary, where it makes pixels uneven; none where it is whole. [1]"""
+        return None if self.divider.denominator == 1 else float(self.divider)
+
+    @property
     def uneven_s(self) -> float:
         """Return how much longer the longest pixel is than the shortest. [s]"""
         return 0.0 if self.jitter is Jitter.NONE else float(1 / self.system_hz)
