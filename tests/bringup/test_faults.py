@@ -194,3 +194,20 @@ def test_a_fault_that_this_board_cannot_have_says_why():
 
     with pytest.raises(EditError, match="Resistor of the highest bit open cannot be tried here: red has no"):
         switched_on(setup, [(fault_named("high-bit-open"), Channel.RED)])
+
+
+def test_a_fractional_divider_makes_pixels_of_two_lengths():
+    _, even = broken(picture=Picture(Card.STRIPES))
+    _, uneven = broken("fractional-divider", picture=Picture(Card.STRIPES))
+
+    lengths_s = np.diff(uneven.scanline.starts) * uneven.scanline.mode.pixel_s
+    # One clock of 1 / (5.28125 * 25.175 MHz) = 7.52 ns, 19 % of a pixel.
+    assert np.ptp(lengths_s) == pytest.approx(7.52e-9, abs=5e-12)
+    assert np.ptp(lengths_s) == pytest.approx(0.19 * even.scanline.mode.pixel_s, rel=0.01)
+    assert np.abs(uneven.scanline.volts[:3] - even.scanline.volts[:3]).max() > 0.6
+
+
+def test_a_wrong_clock_leaves_the_divider_as_it_is():
+    setup, _ = broken("half-rate", pixel_divider=5.25)
+
+    assert setup.project.pixel_divider == 5.25

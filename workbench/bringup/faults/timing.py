@@ -12,13 +12,17 @@ from workbench.timing.mode import Axis, Polarity
 
 __all__ = ["TIMING_FAULTS"]
 
+_FRACTION = 5.28125
+"""System clocks a pixel, of about 133 MHz at 640x480@60: 169 for 32 pixels. Our own. [1]"""
 _NOT_DRIVEN_OHMS = 1e5
 _SYNC_INPUT_OHMS = 1e3
 """A monitor's sync input, as in the usual example of a weak line. Common practice, no source. [Ω]"""
 
 
 def _clock(factor: float, project: Project) -> Project:
-    return set_pixel_clock(project, round(project.mode.pixel_clock_hz * factor))
+    """Change the system clock behind the pixels; the divider stays."""
+    other = set_pixel_clock(project, round(project.mode.pixel_clock_hz * factor))
+    return replace(other, pixel_divider=project.pixel_divider)
 
 
 def _turned(axis: Axis) -> Polarity:
@@ -77,6 +81,15 @@ TIMING_FAULTS = (
         check="Rates in ppm; 5000 ppm is what monitors are said to have to take.",
         mend="A clock nearer to the mode's: 25.2 MHz is 993 ppm off.",
         put=in_project(lambda project: _clock(25.0 / 25.175, project)),
+    ),
+    Fault(
+        "fractional-divider",
+        "Pixels cut by a fractional divider",
+        monitor="Pixels of two widths; on fine detail a panel takes the pixel beside here and there.",
+        instrument="Pixels last 5 or 6 system clocks: at 25.175 MHz they differ by 7.5 ns, 19 % of a pixel.",
+        check="One-pixel stripes: how long each of many pixels lasts.",
+        mend="A system clock that is a whole multiple of the pixel clock.",
+        put=in_project(lambda project: replace(project, pixel_divider=_FRACTION)),
     ),
     Fault(
         "longer-line",
