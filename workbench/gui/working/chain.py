@@ -292,7 +292,11 @@ class Chain(QWidget):
         upper, lower = box.top() + px(11), box.top() + px(31)
         small, ink = type_.sans(0.86), theme.color("dim")
         draw_text(
-            painter, QRectF(left, upper, px(200), px(20)), self._shown.seen or "the eye sees all three", small, ink
+            painter,
+            QRectF(left, upper, px(200), px(20)),
+            self._shown.seen or "the eye sees all three",
+            small,
+            ink,
         )
         said = draw_text(
             painter,
