@@ -1,5 +1,8 @@
 """How fast a whole frame is simulated, against the hardware and against other ways."""
 
+from dataclasses import replace
+from fractions import Fraction
+
 import numpy as np
 import pytest
 from scipy import signal
@@ -21,8 +24,8 @@ NETWORK = weighted(5, [500.0, 1e3, 2e3, 4e3, 8e3])
 LOAD = Load(farads=10e-12)
 
 
-def kernels_of(mode):
-    pulse = pixel_pulse(NETWORK, Driver(), LOAD, Cable(2.0), pixel_s=mode.pixel_s, samples=SAMPLES)
+def kernels_of(mode, samples=SAMPLES):
+    pulse = pixel_pulse(NETWORK, Driver(), LOAD, Cable(2.0), pixel_s=mode.pixel_s, samples=samples)
     levels = solve_levels(NETWORK, Driver(), LOAD)
     return (pixel_kernel(levels.volts_by_code, levels.states, pulse.volts),) * 3
 
@@ -48,6 +51,22 @@ def test_real_time_factor(figures, name, factor):
 
     what = f"{name}, 3 channels, 8 samples a pixel, 2 m of cable: frame time over computing time"
     figures.add(TOPIC, what, mode.frame_s / taken_s, at_least=factor)
+
+
+# Of 5 bits 4 kinds of block are met, of 8 bits 32, of 16 bits some hundred.
+@pytest.mark.parametrize("bits", [5, 8, 16])
+def test_uneven_pixels_against_even_ones(figures, bits):
+    mode = find_mode("640x480@60")
+    codes, kernels = codes_of(mode), kernels_of(mode)
+    divider = Fraction(5 * 2**bits + 9, 2**bits)
+    # As finely as the scanline's shapes are.
+    uneven = tuple(replace(kernel, divider=divider, finer=16) for kernel in kernels_of(mode, 16 * SAMPLES))
+
+    even_s = figures.median_s(lambda: simulate(mode, codes, kernels))
+    uneven_s = figures.median_s(lambda: simulate(mode, codes, uneven), repeats=5)
+
+    what = f"640x480@60, pixels made uneven by a divider of {bits} fractional bits, against even ones"
+    figures.add(TOPIC, what, uneven_s / even_s)
 
 
 def test_against_filling_and_against_overlap_add(figures):
