@@ -4,6 +4,7 @@ from PySide6.QtCore import QEvent, QObject, QPoint, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
+from workbench.drawing.geometry import Point
 from workbench.gui.bench import Bench
 from workbench.gui.network.around.opening import CardOpening
 from workbench.gui.network.canvas import Canvas
@@ -88,6 +89,7 @@ class NetworkPanel(QWidget):
         self.canvas.menu_asked.connect(self._open_menu)
         self.canvas.target_changed.connect(self._keep_in_sight)
         self.canvas.target_changed.connect(bench.actions.refresh)
+        self.canvas.connecting.changed.connect(self._keep_lead_in_sight)
 
     def show_result(self, _project: Project, result: Result) -> None:
         """Show another result."""
@@ -150,9 +152,16 @@ class NetworkPanel(QWidget):
         target = self.canvas.target
         box = box_of(self.canvas.drawing, target) if target is not None else None
         if box is not None:
-            centre = box.centre
-            margin = round(self.canvas.drawing.pitch)
-            self.scroller.ensureVisible(round(centre.x), round(centre.y), margin, margin)
+            self._bring_into_sight(box.centre)
+
+    def _keep_lead_in_sight(self) -> None:
+        lead = self.canvas.connecting.lead
+        if lead is not None and self.canvas.connecting.by_keys:
+            self._bring_into_sight(lead.tip)
+
+    def _bring_into_sight(self, place: Point) -> None:
+        margin = round(self.canvas.drawing.pitch)
+        self.scroller.ensureVisible(round(place.x), round(place.y), margin, margin)
 
     # Menus
 

@@ -4,9 +4,10 @@ from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, Qt, Signal
 from PySide6.QtGui import QContextMenuEvent, QHideEvent, QMouseEvent, QPainter, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
-from workbench.circuit.network import PartId
-from workbench.drawing import LOAD
-from workbench.drawing.geometry import Point
+from workbench.circuit.network import NodeId, PartId
+from workbench.drawing import LOAD, Drawing
+from workbench.drawing.geometry import Point, Rect
+from workbench.drawing.node_names import name_boxes
 from workbench.drawing.spots import node_at
 from workbench.gui.bench import Bench
 from workbench.gui.network.echo_card import EchoCard
@@ -18,7 +19,7 @@ from workbench.gui.network.targets import Kind, Target, box_of
 from workbench.gui.network.values import Pace, Value, find_value
 from workbench.gui.network.view import DrawingView
 from workbench.gui.network.wiring.connecting import REACH, Connecting
-from workbench.gui.network.wiring.paint_lead import paint_handles, paint_lead
+from workbench.gui.network.wiring.paint_lead import paint_handles, paint_hint, paint_lead
 from workbench.project.edits.networks import parts_of
 
 __all__ = ["BODIES", "PointedView"]
@@ -44,6 +45,7 @@ class PointedView(DrawingView):
     def __init__(self, bench: Bench, pins: PinKeys, parent: QWidget | None = None) -> None:
         super().__init__(bench, pins, parent)
         self._pressed: tuple[Target, bool] | None = None
+        self._names: tuple[Drawing | None, dict[NodeId, Rect]] = (None, {})
         self.entry = Entry(bench, self, self._inks_at(1.0))
         self.entry.place(self.drawing)
         self.entry.closed.connect(self._after_field)
@@ -244,9 +246,21 @@ class PointedView(DrawingView):
         symbol = self._drawing.symbol(chosen) if chosen not in (None, LOAD) else None
         lead = self.connecting.lead
         if lead is not None:
-            paint_lead(painter, self._drawing, lead, self._inks, by_keys=self.connecting.by_keys)
+            paint_lead(painter, self._drawing, lead, self._node_names(), self._inks)
+            paint_hint(painter, lead, self._inks_at(1.0), self._seen_of_it(), by_keys=self.connecting.by_keys)
         elif symbol is not None and chosen in self._own_parts and self._edited is None:
             paint_handles(painter, symbol, self._inks)
+
+    def _node_names(self) -> dict[NodeId, Rect]:
+        """Return where the names of the nodes stand, worked out once for a drawing."""
+        if self._names[0] is not self._drawing:
+            self._names = self._drawing, name_boxes(self._drawing, self._inks.measure)
+        return self._names[1]
+
+    def _seen_of_it(self) -> Rect:
+        """Return what can be seen of the drawing in its pane."""
+        seen = self.visibleRegion().boundingRect()
+        return Rect(seen.x(), seen.y(), seen.width(), seen.height())
 
     @property
     def _own_parts(self) -> set[PartId]:
