@@ -519,3 +519,14 @@ def test_a_transfer_table_of_nonsense_is_refused_and_nothing_changes(page, photo
 
     assert page.bench.session.project.picture.transfer == ()
     assert "line 1: “black” is no number" in heard[0].text
+
+
+@pytest.mark.parametrize("height", [130, 155, 195, 300])
+def test_words_under_the_picture_never_lie_over_it(desk, height) -> None:
+    desk.window.pages.open("picture")
+    page = desk.window.pages.stack.currentWidget()
+
+    page.resize(960, height)
+
+    assert page.view.geometry().bottom() < page.verdict.y()
+    assert page.verdict.geometry().bottom() <= height

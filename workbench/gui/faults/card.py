@@ -1,7 +1,7 @@
 """The list of deliberate faults: switched on and off, with what each one shows."""
 
-from PySide6.QtCore import QEvent, QObject, Qt
-from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, QObject, QPoint
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.bringup.faults import Fault
 from workbench.bringup.faults.edges import EDGE_FAULTS
@@ -12,6 +12,7 @@ from workbench.gui.bench import Bench
 from workbench.gui.faults.switch import FaultSwitch
 from workbench.gui.widgets import Button, CheckBox, Chip, Words
 from workbench.gui.widgets.card import Card
+from workbench.gui.widgets.scrolled import scrolled
 from workbench.project.document import Channel
 
 __all__ = ["GROUPS", "FaultsCard"]
@@ -24,12 +25,20 @@ GROUPS = (
 )
 """The lists of faults, by the word over each."""
 
-_COLUMN, _DETAIL, _HEIGHT = 330, 330, 400
+_DETAIL = 320
+"""Width of what is told about a fault. [design px]"""
+_GAP = 6
+"""Between the card and what it stands under. [design px]"""
+_LIST, _TOLD = 3, 2
+"""How the list and what is told about a fault share the height. [1]"""
 _FIELDS = (("monitor", "the monitor shows"), ("instrument", "an instrument shows"), ("check", "what decides"))
 
 
 class FaultsCard(Card):
-    """Shows every fault as a box to tick; the bench behind it breaks at once."""
+    """Shows every fault as a box to tick; the bench beside it breaks at once.
+
+    It stands at the right edge, where it hides neither the network nor blanking nor the picture.
+    """
 
     def __init__(self, bench: Bench, faults: FaultSwitch, window: QWidget) -> None:
         super().__init__(bench, "Deliberate faults", window)
@@ -40,14 +49,21 @@ class FaultsCard(Card):
         self.channel = bench.view.channel
         self.end = Button(bench, "End all faults")
         self._fill_head()
-        row = QHBoxLayout()
-        row.setSpacing(bench.px(20))
-        row.addWidget(self._list())
-        row.addLayout(self._details())
-        self.column.addLayout(row)
+        boxes = self._boxes()
+        self.list = scrolled(boxes)
+        self.list.setMinimumWidth(boxes.sizeHint().width() + bench.px(16))
+        self.column.addWidget(self.list, _LIST)
+        self.details = scrolled(self._details())
+        self.column.addWidget(self.details, _TOLD)
         faults.changed.connect(self._show)
         bench.live.result_changed.connect(self._tell)
         self._show()
+
+    def open_between(self, top: int, foot: int) -> None:
+        """Stand at the window's right edge between two heights of it. [px]"""
+        gap = self.bench.px(_GAP)
+        self.setFixedSize(self.sizeHint().width(), foot - top - 2 * gap)
+        self.open_at(QPoint(self._window.width(), top + gap))
 
     def choose_channel(self, channel: Channel) -> None:
         """Put faults of one channel into another; those that are on move there."""
@@ -60,6 +76,8 @@ class FaultsCard(Card):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Tell about the fault that is pointed at or has the focus."""
         if event.type() in (QEvent.Type.Enter, QEvent.Type.FocusIn) and isinstance(watched, CheckBox):
+            if event.type() == QEvent.Type.FocusIn:
+                self.list.ensureWidgetVisible(watched)
             fault = watched.property("fault")
             if isinstance(fault, str):
                 self._told = next(f for _, group in GROUPS for f in group if f.id == fault)
@@ -68,46 +86,33 @@ class FaultsCard(Card):
 
     def _fill_head(self) -> None:
         bench = self.bench
-        head = QHBoxLayout()
-        head.setSpacing(bench.px(8))
+        head, where = QHBoxLayout(), QHBoxLayout()
         head.addWidget(Words(bench, "Deliberate faults", size=1.1, weight=600))
-        head.addWidget(Words(bench, "never saved; the design stays as it is", size=0.9, role="dim"))
         head.addStretch(1)
-        head.addWidget(Words(bench, "in", size=0.9, role="dim"))
-        for channel, chip in self.chips.items():
-            chip.clicked.connect(lambda _checked=False, channel=channel: self.choose_channel(channel))
-            head.addWidget(chip)
         self.end.clicked.connect(self._faults.end_all)
         head.addWidget(self.end)
         self.column.addLayout(head)
+        self.column.addWidget(Words(bench, "never saved; the design stays as it is", size=0.9, role="dim"))
+        where.setSpacing(bench.px(4))
+        where.addWidget(Words(bench, "in", size=0.9, role="dim"))
+        for channel, chip in self.chips.items():
+            chip.clicked.connect(lambda _checked=False, channel=channel: self.choose_channel(channel))
+            where.addWidget(chip)
+        where.addStretch(1)
+        self.column.addLayout(where)
 
-    def _list(self) -> QScrollArea:
-        bench = self.bench
-        content = QWidget()
-        grid = QGridLayout(content)
-        grid.setContentsMargins(0, 0, bench.px(10), 0)
-        grid.setHorizontalSpacing(bench.px(14))
-        grid.setVerticalSpacing(bench.px(2))
-        for column, groups in enumerate((GROUPS[:1] + GROUPS[2:3], GROUPS[1:2] + GROUPS[3:])):
-            row = 0
-            for name, group in groups:
-                grid.addWidget(Words(bench, name, caps=True, role="dim"), row, column)
-                for fault in group:
-                    row += 1
-                    grid.addWidget(self._box(fault), row, column)
-                row += 1
-        area = QScrollArea()
-        area.setWidget(content)
-        area.setWidgetResizable(True)
-        area.setFrameShape(QFrame.Shape.NoFrame)
-        area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        area.viewport().setAutoFillBackground(False)
-        content.setAutoFillBackground(False)
-        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        area.setFixedWidth(max(bench.px(2 * _COLUMN), content.sizeHint().width() + bench.px(16)))
-        area.setFixedHeight(min(bench.px(_HEIGHT), self._window.height() - bench.px(160)))
-        self._area = area
-        return area
+    def _boxes(self) -> QWidget:
+        bench, content = self.bench, QWidget()
+        column = QVBoxLayout(content)
+        column.setContentsMargins(0, 0, bench.px(10), 0)
+        column.setSpacing(bench.px(2))
+        for name, group in GROUPS:
+            column.addSpacing(bench.px(6) if self.boxes else 0)
+            column.addWidget(Words(bench, name, caps=True, role="dim"))
+            for fault in group:
+                column.addWidget(self._box(fault))
+        column.addStretch(1)
+        return content
 
     def _box(self, fault: Fault) -> CheckBox:
         box = CheckBox(self.bench, fault.name)
@@ -118,9 +123,10 @@ class FaultsCard(Card):
         self.boxes[fault.id] = box
         return box
 
-    def _details(self) -> QVBoxLayout:
-        bench = self.bench
-        column = QVBoxLayout()
+    def _details(self) -> QWidget:
+        bench, content = self.bench, QWidget()
+        column = QVBoxLayout(content)
+        column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(bench.px(4))
         self.name = Words(bench, size=1.05, weight=600)
         self.name.wrap(bench.px(_DETAIL))
@@ -140,7 +146,7 @@ class FaultsCard(Card):
         column.addWidget(self.source)
         column.addWidget(self.refused)
         column.addStretch(1)
-        return column
+        return content
 
     def _show(self) -> None:
         for fault_id, box in self.boxes.items():

@@ -28,6 +28,8 @@ _ASIDE = 258
 """Width of the column of settings. [design px]"""
 _ROOM_FOR_WHY = 300
 _ROOM_FOR_BUTTON = 220
+_ROOM_FOR_VERDICT = 180
+"""Lower pages have one line under the picture. [design px]"""
 _ROOM_FOR_COLOURS = 880
 _ROOM_FOR_ASIDE = 900
 """A narrower page, as on a projector, leaves the settings out. [design px]"""
@@ -229,13 +231,13 @@ class PicturePage(QWidget):
     def _arrange(self) -> None:
         px, width, height = self.bench.px, self.width(), self.height()
         pad, top, head = px(20), px(8), px(28)
-        foot = px(36)
         aside = px(_ASIDE)
         roomy = width >= px(_ROOM_FOR_ASIDE)
         self._flat = flat = self._lies_flat()
         self._aside.setVisible(roomy)
         self._edge = width - aside - 2 * pad if roomy and not flat else width - 1
-        high = max(px(80), height - top - head - foot - px(10))
+        foot = px(36) if height >= px(_ROOM_FOR_VERDICT) else px(20)
+        high = max(px(40), height - top - head - foot - px(10))
         most = max(px(200), self._edge - px(_ROOM_FOR_WHY) - 2 * pad)
         wide = min(round(high * 4 / 3) + px(12), most)
         self.faults_button.setVisible(roomy)

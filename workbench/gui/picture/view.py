@@ -62,7 +62,6 @@ class PictureView(QWidget):
         self.setAccessibleName("Picture")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setCursor(Qt.CursorShape.CrossCursor)
-        self.setMinimumSize(bench.px(160), bench.px(120))
         self.setWhatsThis(
             "The frame, as sent or as a monitor would show it. Click a pixel, or move with the arrows (with "
             "Shift eight at a time): the scanline, the pins and the working go there."

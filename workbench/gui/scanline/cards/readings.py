@@ -1,5 +1,6 @@
 """Reads the line at the cursors and the pointer, and fills the cards there is room for."""
 
+import numpy as np
 from PySide6.QtCore import QPointF, QRectF
 
 from workbench.gui.bench import Bench
@@ -26,6 +27,8 @@ SPARE = 14
 """Room the cards take beyond what they need, where there is more. [design px]"""
 PINNED_LANE = 110
 """On a projector the keys show the readings beside the cursor in a lane of this height. [design px]"""
+LIT_VOLTS, LIT_PART = 0.02, 0.2
+"""A colour this far from 0 V, for this part of blanking, is no end of an edge but stands there. [V] [1]"""
 
 
 class Readings:
@@ -119,12 +122,22 @@ class Readings:
         under.setHeight(min(under.height(), 1.6 * under.width()))
         self._place_edge(under)
 
+    @property
+    def _blanking_is_lit(self) -> bool:
+        """Whether a colour stands in blanking, which cards would hide."""
+        line = self._result.scanline if self._result else None
+        if line is None:
+            return False
+        blanking = line.volts[:3, : line.mode.h.blanking * line.samples_per_pixel]
+        lit = np.abs(blanking).max(axis=0) > LIT_VOLTS
+        return float(lit.mean()) > LIT_PART
+
     def _card_room(self, mode: Mode) -> QRectF:
         """Return the part of the colour lane that is blanking, while the whole line is in sight."""
         view, places = self._view, self._view.places
         time = view.time
         whole = time.last_s - time.first_s > 0.999 * mode.line_s
-        if places.folded or not whole:
+        if places.folded or not whole or self._blanking_is_lit:
             return QRectF()
         margin = self._bench.px(MARGIN)
         right = time.x(mode.h.blanking * mode.pixel_s) - self._bench.px(5)
