@@ -40,11 +40,12 @@ class ScanlineBand(Overlay):
             return []
         time, pixel_s = plot.time, plot.shown.count_s
         first = max(0, int(time.first_s / pixel_s))
-        last = min(len(codes), int(np.ceil(time.last_s / pixel_s)))
+        # An uneven pixel out of sight may start early, and be in sight.
+        last = min(len(codes), int(np.ceil(time.last_s / pixel_s)) + 1)
         starts, ends = runs(codes[first:last])
         boxes = []
         for start, end in zip((starts + first).tolist(), (ends + first).tolist(), strict=True):
-            left, right = time.clipped_x(start * pixel_s), time.clipped_x(end * pixel_s)
+            left, right = (time.clipped_x(plot.shown.start_s(pixel)) for pixel in (start, end))
             code = codes[start]
             top, foot = (plot.volts_y(float(v[code])) for v in (band.high_volts, band.low_volts))
             boxes.append(QRectF(left, top, right - left, foot - top))

@@ -5,12 +5,22 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from workbench.gui.scanline.content.edges import close_up
 from workbench.gui.scanline.content.presets import Preset
+from workbench.gui.tolerance.scanline_band import ScanlineBand
+from workbench.gui.view_state import CodeBand
 from workbench.picture.scene import Card
+from workbench.project.document import Channel
 from workbench.project.edits.picture import set_card
 
 UNEVEN = 2.5
 """Pixels of 2 and of 3 system clocks in turn: every second edge is early by a fifth of a pixel."""
+
+
+def passing_s(edge):
+    """Return when the close-up of red passes half of its white. [s]"""
+    way = 1 if edge.volts[0, -1] > edge.volts[0, 0] else -1
+    return float(np.interp(0.371, edge.volts[0, ::way], edge.times_s[::way]))
 
 
 def edges_x(panel):
@@ -80,3 +90,30 @@ def test_the_head_folds_to_its_width_with_the_word_too(make_panel, project, widt
 
     assert panel.head._needed() <= width or panel.head.title.isHidden()
     assert panel.head.uneven.isVisible() == (width > 700)
+
+
+def test_the_close_up_counts_from_where_the_edge_really_is(make_panel, project):
+    line = make_panel(
+        replace(set_card(project, Card.STRIPES), pixel_divider=UNEVEN)
+    ).bench.live.result.scanline
+
+    # Half of 0.743 V is passed as long after an edge on the even grid as after an early one.
+    passed_s = [passing_s(close_up(line, pixel, Channel.RED, around_s=40e-9)) for pixel in (300, 301)]
+
+    assert line.starts[301] == pytest.approx(300.8)
+    assert passed_s[1] == pytest.approx(passed_s[0], abs=0.1e-9)
+
+
+def test_the_band_of_boards_changes_where_the_trace_does(desk):
+    desk.session.apply("Uneven", lambda p: replace(set_card(p, Card.STRIPES), pixel_divider=UNEVEN))
+    desk.bench.live.refresh()
+    plot = desk.window.scanline.plot
+    desk.window.scanline.choose_preset(Preset.PIXELS)
+    (band,) = (item for item in plot.items() if isinstance(item, ScanlineBand))
+    desk.bench.view.show_bands({Channel.RED: CodeBand(np.zeros(32), np.full(32, 0.1))})
+
+    lefts = np.array([rect.left() for rect in band.rects()])[1:-1]
+
+    assert len(lefts) > 10
+    marks = np.array(plot.backdrop._ground.uneven_x)
+    assert np.abs(lefts[:, None] - marks).min(axis=1).max() < 1e-6

@@ -1,5 +1,6 @@
 """The transitions of a line: where a code changes, and the samples around one."""
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -65,9 +66,10 @@ def close_up(scanline: Scanline, pixel: int, wanted: Channel, *, around_s: float
     around_s : float
         Length of what is shown, ``0 < around_s``. [s]
     """
-    edge = pixel * scanline.samples_per_pixel
+    start = pixel if scanline.starts is None else float(scanline.starts[pixel])
+    edge = start * scanline.samples_per_pixel
     length = max(8, round(around_s / scanline.step_s))
-    first = max(0, edge - 2 * length // 5)
+    first = max(0, math.floor(edge) - 2 * length // 5)
     last = min(first + length, scanline.volts.shape[1] - 1)
     times_s = (np.arange(first, last + 1) - edge) * scanline.step_s
     volts = scanline.volts[:3, first : last + 1]

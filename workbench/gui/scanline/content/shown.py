@@ -58,6 +58,10 @@ class Shown:
     starts: NDArray[np.float64] | None = None
     """Where uneven pixels start, shape (axis.total + 1,); none where all are even. [counts]"""
 
+    def start_s(self, count: int) -> float:
+        """Return when a count really starts, ``0 <= count <= axis.total``. [s]"""
+        return self.count_s * (count if self.starts is None else float(self.starts[count]))
+
     @property
     def span_s(self) -> float:
         """Return the length of the line or frame. [s]"""
