@@ -214,6 +214,14 @@ def test_tiny_pictures(size, monitor):
     assert seen(Card.SOLID, monitor, mode=mode).rgb.min() > 220  # a tube has soft edges
 
 
+def test_a_line_that_ends_before_black_is_looked_at_leaves_a_black_all_the_same():
+    h = replace(SMALL.h, active=1, front_porch=0, sync=1, back_porch=0)
+
+    shown = seen(Card.SOLID, mode=replace(SMALL, h=h))
+
+    assert np.isfinite(shown.black_volts).all()
+
+
 def test_gain_is_against_the_monitors_full_scale():
     dim = seen(Card.SOLID, replace(BY_TABLE, full_volts=1.4))
 

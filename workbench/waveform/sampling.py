@@ -117,5 +117,7 @@ def column_on(sent: Mode, monitor: Monitor, adjustment: Adjustment, pixel: int) 
 def black_samples(sent: Mode, monitor: Monitor, adjustment: Adjustment, samples: int) -> slice:
     """Return the samples of the line in which black is measured, of some samples a pixel."""
     own_pixel = samples * sent.h.total / adjustment.total
-    start = sent.h.edges[1] * samples + round(monitor.clamp_start * own_pixel)
+    # A line that ends before has nothing else to show than its last sample.
+    last = sent.h.total * samples - 1
+    start = min(sent.h.edges[1] * samples + round(monitor.clamp_start * own_pixel), last)
     return slice(start, start + max(1, round(monitor.clamp_pixels * own_pixel)))

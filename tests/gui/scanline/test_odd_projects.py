@@ -29,6 +29,10 @@ CHANGES: dict[str, Callable[[Project], Project]] = {
     "two pixels": lambda p: replace(p, mode=make_mode(ONE, ONE, 100_000), scanline=1),
     "long lines": lambda p: replace(p, mode=find_mode("2560x1600@60"), scanline=1600),
     "echoes": lambda p: replace(p, cable=Cable(10.0), load=Load(ohms=1000.0)),
+    "uneven pixels of one clock or two": lambda p: replace(p, pixel_divider=1.00390625),
+    "two uneven pixels": lambda p: replace(
+        p, mode=make_mode(ONE, ONE, 100_000), scanline=2, pixel_divider=333.5
+    ),
 }
 
 
