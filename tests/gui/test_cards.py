@@ -233,6 +233,20 @@ def test_ladder_is_shown_before_it_is_taken(desk, qtbot) -> None:
     assert desk.session.undo_label == "Make a new ladder"
 
 
+@pytest.mark.parametrize("where", ["the card", "a shape", "the button"])
+def test_enter_puts_a_ladder_in_after_its_shape_was_chosen_by_mouse(desk, qtbot, where: str) -> None:
+    card = desk.cards.make_ladder()
+    qtbot.mouseClick(card.shapes[Shape.R2R], Qt.MouseButton.LeftButton)
+    if where != "the card":
+        (card.take if where == "the button" else card.shapes[Shape.R2R]).setFocus()
+
+    qtbot.keyClick(desk.window.focusWidget(), Qt.Key.Key_Return)
+    desk.live.refresh()
+
+    assert desk.live.result.channels.red.topology is Topology.R2R
+    assert not card.isVisible()
+
+
 def test_linked_channels_are_made_alike(desk, qtbot) -> None:
     card = desk.cards.make_ladder()
     qtbot.mouseClick(card.steppers[Channel.BLUE].more, Qt.MouseButton.LeftButton)

@@ -9,6 +9,7 @@ from workbench.circuit.wish import LadderWish, Shape
 from workbench.errors import EditError
 from workbench.project.document import Channel, Project
 from workbench.project.edits.channels import link_channels
+from workbench.project.edits.connecting import PartKind, add_part
 from workbench.project.edits.drive import set_supply
 from workbench.project.edits.ladders import (
     add_bit,
@@ -145,6 +146,19 @@ def test_a_series_resistor_comes_changes_and_goes(project: Project) -> None:
     changed = set_output_series(fitted, RED, 22.0)
     assert changed.channels.red.resistors[-1].ohms == 22.0
     assert set_output_series(changed, RED, None) == set_shunt(project, RED, 130.0)
+
+
+def test_a_new_ladder_keeps_each_capacitor_of_the_shared_node(project: Project) -> None:
+    bus = project.channels.red.output
+    two = add_part(project, RED, PartKind.CAPACITOR, bus, GROUND, value=100e-12)
+    kept = [(part.id, part.farads) for part in two.channels.red.capacitors]
+    assert len(kept) == 2
+
+    made = set_ladders(two, wishes(5, 5, 5, Shape.R2R))
+
+    network = made.channels.red
+    assert [(part.id, part.farads) for part in network.capacitors] == kept
+    assert {(part.a, part.b) for part in network.capacitors} == {(network.output, GROUND)}
 
 
 def test_a_capacitor_comes_changes_and_goes(project: Project) -> None:

@@ -13,7 +13,6 @@ from workbench.gui.network.pointed import BODIES, PointedView
 from workbench.gui.network.shown import PinState
 from workbench.gui.network.targets import Kind, Target, towards
 from workbench.gui.network.wiring.clipboard import holds_parts
-from workbench.project.edits.networks import parts_of
 
 __all__ = ["Canvas"]
 
@@ -54,14 +53,14 @@ class Canvas(PointedView):
     # Joining by keys
 
     def node_here(self) -> NodeId:
-        """Return the node of what the keys are on: a node, a pin's, a part's first end; else the output."""
+        """Return the node of what the keys are on: a node, a pin's, a part's marked end; else the output."""
         target, network = self._target, self._result.project.channels[self.channel]
         if target is not None and target.node is not None:
             return target.node
         if target is not None and target.pin is not None and target.pin < network.n_pins:
             return network.pins[target.pin]
-        chosen = self._bench.view.chosen
-        return next((part.a for part in parts_of(network) if part.id == chosen), network.output)
+        end = self._end_here()
+        return network.output if end is None else end[1]
 
     def connect_from_here(self) -> None:
         """Start a part at the node that the keys are on."""

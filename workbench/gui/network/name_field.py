@@ -42,10 +42,11 @@ class NameField(Field):
         left = max(2, min(round(box.left), self._canvas.width() - width - 2))
         self.setGeometry(left, round(box.centre.y - high / 2), width, high)
         self.setText(name)
-        self.selectAll()
         self.show()
         self.raise_()
         self.setFocus(Qt.FocusReason.OtherFocusReason)
+        # Last: a field that gets the focus takes its text anew.
+        self.selectAll()
 
     def keep(self) -> bool:
         """Keep the name, if it can be; return whether it was."""
@@ -69,6 +70,8 @@ class NameField(Field):
         if self._edit is not None:
             self._edit = None
             self.setToolTip("")
+            # Given away first: a field that hides would pass the focus on to what Tab reaches next.
+            self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
             self.hide()
             self.left.emit()
 

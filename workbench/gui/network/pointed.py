@@ -4,7 +4,7 @@ from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, Qt, Signal
 from PySide6.QtGui import QContextMenuEvent, QHideEvent, QMouseEvent, QPainter, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
-from workbench.circuit.network import NodeId, PartId
+from workbench.circuit.network import GROUND, NodeId, PartId
 from workbench.drawing import LOAD, Drawing
 from workbench.drawing.geometry import Point, Rect
 from workbench.drawing.node_names import name_boxes
@@ -20,6 +20,7 @@ from workbench.gui.network.values import Pace, Value, find_value
 from workbench.gui.network.view import DrawingView
 from workbench.gui.network.wiring.connecting import REACH, Connecting
 from workbench.gui.network.wiring.paint_lead import paint_handles, paint_hint, paint_lead
+from workbench.project.edits.connecting import End
 from workbench.project.edits.networks import parts_of
 
 __all__ = ["BODIES", "PointedView"]
@@ -249,7 +250,21 @@ class PointedView(DrawingView):
             paint_lead(painter, self._drawing, lead, self._node_names(), self._inks)
             paint_hint(painter, lead, self._inks_at(1.0), self._seen_of_it(), by_keys=self.connecting.by_keys)
         elif symbol is not None and chosen in self._own_parts and self._edited is None:
-            paint_handles(painter, symbol, self._inks)
+            end = self._end_here()
+            paint_handles(painter, symbol, self._inks, here=end[0] if end is not None else None)
+
+    def _end_here(self) -> tuple[End, NodeId] | None:
+        """Return the end of the chosen part that counts as here, and its node.
+
+        It is the end that is no pin and not ground; of two such ends the second one, which leads on.
+        """
+        network, chosen = self._result.project.channels[self.channel], self._bench.view.chosen
+        part = next((part for part in parts_of(network) if part.id == chosen), None)
+        if part is None:
+            return None
+        ends = [(end, end.node(part)) for end in (End.B, End.A)]
+        inner = (each for each in ends if each[1] not in (*network.pins, GROUND))
+        return next(inner, next((each for each in ends if each[1] != GROUND), ends[0]))
 
     def _node_names(self) -> dict[NodeId, Rect]:
         """Return where the names of the nodes stand, worked out once for a drawing."""

@@ -123,13 +123,14 @@ def set_capacitor(project: Project, channel: Channel, farads: float | None) -> P
 def set_ladders(project: Project, wishes: tuple[LadderWish, LadderWish, LadderWish]) -> Project:
     """Put new ladders in all channels: red, green, blue.
 
-    The capacitance of the shared node stays, as it is the board's; shunts and series resistors that
+    The capacitors of the shared node stay, as they are the board's; shunts and series resistors that
     were there go. Channels stay linked if their wishes are equal.
     """
-    networks = {
-        channel: _made(project, replace(wish, node_farads=_node_farads(project.channels[channel])))
-        for channel, wish in zip(Channel, wishes, strict=True)
-    }
+    networks = {}
+    for channel, wish in zip(Channel, wishes, strict=True):
+        kept = _at_node(project.channels[channel])
+        made = _made(project, replace(wish, node_farads=sum(part.farads for part in kept)))
+        networks[channel] = _with_capacitors(made, kept)
     return replace(put_networks(project, networks), linked=project.linked and len(set(wishes)) == 1)
 
 
@@ -150,9 +151,20 @@ def _made(project: Project, wish: LadderWish) -> Network:
         raise EditError(str(error)) from error
 
 
-def _node_farads(network: Network) -> float:
+def _at_node(network: Network) -> tuple[Capacitor, ...]:
+    """Return the capacitors between the shared node and ground."""
     ends = {analyse(network).bus, GROUND}
-    return sum(part.farads for part in network.capacitors if {part.a, part.b} == ends)
+    return tuple(part for part in network.capacitors if {part.a, part.b} == ends)
+
+
+def _with_capacitors(network: Network, kept: tuple[Capacitor, ...]) -> Network:
+    """Put several capacitors of the shared node in the place of the one that stands for all of them."""
+    if len(kept) < 2:
+        return network
+    (whole,) = network.capacitors
+    taken = {part.id for part in network.resistors}
+    parts = tuple(replace(part, a=whole.a, b=whole.b) for part in kept if part.id not in taken)
+    return replace(network, capacitors=parts) if len(parts) == len(kept) else network
 
 
 def _ladder(network: Network, verb: str) -> Ladder:

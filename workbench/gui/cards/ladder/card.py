@@ -5,6 +5,7 @@ from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import QSignalBlocker, Qt, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLayout, QVBoxLayout, QWidget
 
 from workbench.checks.finding import Severity
@@ -256,6 +257,16 @@ class LadderChooser(Card):
         more = self.sizeHint().height() - self.height()
         if self.isVisible() and more > 0:
             self.resize(self.width(), self.height() + more)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Put the ladder in on Enter, wherever in the card the keys are; on a choice it opens the list."""
+        focused = self.window().focusWidget()
+        if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            super().keyPressEvent(event)
+        elif isinstance(focused, Choice):
+            focused.click()
+        elif self.take.isEnabled():
+            self._take()
 
     def _take(self) -> None:
         self.close()

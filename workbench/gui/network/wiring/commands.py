@@ -24,6 +24,7 @@ GROUP = "Network"
 Edit = Callable[[Project, Channel], Project]
 RESISTOR, CAPACITOR = PartKind.RESISTOR, PartKind.CAPACITOR
 
+TO_GROUND = "From the node or pin the keys are on; of a chosen part, from the end whose ring is filled."
 NODE_TOOLS = (
     "network.connect",
     "network.resistor-to-ground",
@@ -117,6 +118,8 @@ class WiringCommands:
                 partial(self._add_to_ground, RESISTOR),
                 shortcut="Shift+G",
                 enabled=self._above_ground,
+                label=lambda: self._to_ground("Resistor"),
+                tip=TO_GROUND,
             ),
             self._spec(
                 "capacitor-to-ground",
@@ -124,6 +127,8 @@ class WiringCommands:
                 partial(self._add_to_ground, CAPACITOR),
                 shortcut="Shift+C",
                 enabled=self._above_ground,
+                label=lambda: self._to_ground("Capacitor"),
+                tip=TO_GROUND,
             ),
             self._spec(
                 "rename",
@@ -200,6 +205,10 @@ class WiringCommands:
 
     def _has_part(self) -> bool:
         return self.part is not None
+
+    def _to_ground(self, kind: str) -> str:
+        """Return what a part to ground would be called: it names where from."""
+        return f"{kind} from {self.canvas.node_here() if self._above_ground() else 'here'} to ground"
 
     def _above_ground(self) -> bool:
         return self.canvas.node_here() != GROUND

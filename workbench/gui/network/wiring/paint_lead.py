@@ -13,6 +13,7 @@ from workbench.gui.network.inks import Inks
 from workbench.gui.network.wiring.connecting import handles
 from workbench.gui.network.wiring.lead import Lead, said
 from workbench.gui.widgets.control import outlined
+from workbench.project.edits.connecting import End
 
 __all__ = ["hint_box", "paint_handles", "paint_hint", "paint_lead"]
 
@@ -39,11 +40,12 @@ def paint_lead(
         painter.drawEllipse(QPointF(end.x, end.y), 4.6 * unit, 4.6 * unit)
 
 
-def paint_handles(painter: QPainter, symbol: Symbol, inks: Inks) -> None:
-    """Paint the ends of the chosen part, to be taken hold of."""
-    painter.setPen(inks.pen(inks.theme.color("accent"), 1.6))
-    painter.setBrush(inks.theme.color("panel"))
-    for _, at in handles(symbol):
+def paint_handles(painter: QPainter, symbol: Symbol, inks: Inks, *, here: End | None) -> None:
+    """Paint the ends of the chosen part, to be taken hold of; the one that counts as here is filled."""
+    accent, ground = inks.theme.color("accent"), inks.theme.color("panel")
+    painter.setPen(inks.pen(accent, 1.6))
+    for end, at in handles(symbol):
+        painter.setBrush(accent if end is here else ground)
         painter.drawEllipse(QPointF(at.x, at.y), 4.2 * inks.unit, 4.2 * inks.unit)
 
 
