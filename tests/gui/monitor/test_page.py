@@ -4,7 +4,8 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtGui import QFontMetricsF, QGuiApplication
+from PySide6.QtWidgets import QApplication
 
 from tests.edids import base_block
 from tests.gui.gestures import drop_files
@@ -388,3 +389,51 @@ def test_a_narrow_page_shows_one_part_and_a_row_of_names(page, qtbot):
     qtbot.mouseClick(shown.choices["write"], LEFT)
 
     assert [name for name, area in shown.parts.items() if area.isVisible()] == ["write"]
+
+
+@pytest.mark.parametrize("back_porch", [48, 31, 24, 12])
+@pytest.mark.parametrize("large", [False, True], ids=["desk", "projector"])
+def test_the_time_in_which_black_is_taken_crosses_no_word(page, project, back_porch, large):
+    shown = page(project=set_counts(project, Direction.HORIZONTAL, back_porch=back_porch))
+    shown.bench.project_large(on=large)
+    shown.resize(1880, 800)
+    strip, px = shown.seen.black_strip, shown.bench.px
+
+    window, face = strip.window_box(), shown.bench.type.sans(0.8)
+    height = QFontMetricsF(face).capHeight()
+    assert [name for name, _ in strip.names()] == ["sync", "back porch", "picture"]
+    for _, box in strip.names():
+        assert not box.intersects(window)
+        assert box.height() >= height + px(2)
+    assert strip.bar.contains(window.adjusted(0, 0, 0, 1))
+
+
+@pytest.mark.parametrize("size", [(960, 195), (1280, 299), (1440, 360)], ids=str)
+def test_the_lit_name_is_the_part_that_is_seen(page, size, qtbot):
+    shown = page(base_block(), size=size)
+
+    for name, button in shown.choices.items():
+        qtbot.mouseClick(button, LEFT)
+        assert button.isChecked()
+        assert [each for each, area in shown.parts.items() if area.isVisible()] == [name]
+
+
+def test_at_1280_all_of_what_it_sees_has_room(page):
+    """A page of a window of 1280 by 800 is 299 high."""
+    shown = page(base_block(), size=(1280, 299))
+
+    assert not shown.parts["sees"].verticalScrollBar().isVisible()
+    assert not shown.seen.table.verticalScrollBar().isVisible()
+    assert not any(shown.seen.table.isColumnHidden(n) for n in range(6))
+    assert shown.seen.black_strip.visibleRegion().boundingRect() == shown.seen.black_strip.rect()
+
+
+@pytest.mark.parametrize("size", [(880, 200), (960, 195), (1280, 299), (1880, 400)], ids=str)
+def test_no_column_of_figures_is_lost(page, size):
+    shown = page(base_block(), size=size)
+
+    for name, table in (("sees", shown.seen.table), ("says", shown.edid.table)):
+        shown.choose(name)
+        QApplication.processEvents()
+        assert not any(table.isColumnHidden(n) for n in range(5))
+        assert not table.horizontalScrollBar().isVisible()

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.mode_title import mode_title
@@ -30,6 +30,11 @@ COLUMNS = (
     Column("field Hz", "000.00"),
     Column("source", "detailed timing 1, DMT", mono=False, right=False, takes_rest=True),
 )
+
+
+_LOW, _ROOM_BESIDE = 240, 240
+"""On a part lower than the one, words for which the table leaves the other stand beside it.
+[px at 14 px text]"""
 
 
 class EdidPanel(QWidget):
@@ -103,15 +108,29 @@ class EdidPanel(QWidget):
         self._head.addStretch(1)
         for button in (self.forget, self.use, self.open):
             self._head.addWidget(button)
-        self._column = QVBoxLayout(self)
+        self._column, self._words = QVBoxLayout(self), QVBoxLayout()
         self._column.addLayout(self._head)
-        for words in (self.identity, self.input, self.limits):
+        for words in (self.identity, self.input, self.limits, self.damages):
             words.setWordWrap(True)
-            self._column.addWidget(words)
+            self._words.addWidget(words)
+        self._words.addStretch(1)
         self.empty.setWordWrap(True)
         self._column.addWidget(self.empty, 1, Qt.AlignmentFlag.AlignTop)
-        self._column.addWidget(self.damages)
-        self._column.addWidget(self.table, 1)
+        self._body = QBoxLayout(QBoxLayout.Direction.TopToBottom)
+        self._body.addLayout(self._words)
+        self._body.addWidget(self.table, 1)
+        self._column.addLayout(self._body, 1)
+
+    def fit(self, room: int) -> None:
+        """Put the modes beside the words where the height is short and the width is not. [px]"""
+        px, directions = self.bench.px, QBoxLayout.Direction
+        table = self.table.wanted_width()
+        beside = room < px(_LOW) and self.width() >= table + px(_ROOM_BESIDE)
+        self.table.setMinimumWidth(table if beside else 0)
+        self._body.setDirection(directions.LeftToRight if beside else directions.TopToBottom)
+        self._body.setSpacing(px(20 if beside else 5))
+        self._body.setStretch(0, 1 if beside else 0)
+        self.table.setMinimumHeight(px(80 if beside else 110))
 
     def _use_limits(self) -> None:
         if self.edid is not None and self.edid.limits is not None:
@@ -129,9 +148,9 @@ class EdidPanel(QWidget):
     def _restyle(self) -> None:
         px = self.bench.px
         self._column.setContentsMargins(0, 0, px(8), 0)
-        self._column.setSpacing(px(5))
+        for column in (self._column, self._words):
+            column.setSpacing(px(5))
         self._head.setSpacing(px(8))
-        self.table.setMinimumHeight(px(110))
 
 
 class Damages(Words):

@@ -19,11 +19,11 @@ __all__ = ["MonitorPage"]
 
 _PARTS = (("sees", "What it sees"), ("says", "What it says"), ("write", "Write one"))
 _ROOM_FOR = {"sees": 480, "says": 620, "write": 320}
-"""Widths in which a part can be read. [px at 14 px text]"""
+"""Widths in which a part can be read beside the others. [px at 14 px text]"""
 
 
 class MonitorPage(QWidget):
-    """Shows the parts that have room; where not all have, a row of names chooses."""
+    """Shows its parts beside each other; where not all have room, a row of names chooses one."""
 
     def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -100,19 +100,16 @@ class MonitorPage(QWidget):
             self.choose("says")
 
     def _fit(self) -> None:
-        """Show as many parts as have room, the chosen one among them."""
-        room = self.width() / max(1, self.bench.px(1000)) * 1000
-        names = [name for name, _ in _PARTS]
-        shown = [self._first]
-        for name in names:
-            if name not in shown and sum(_ROOM_FOR[other] for other in (*shown, name)) + 80 <= room:
-                shown.append(name)
+        """Show all parts, or the chosen one alone: the lit name is what is seen."""
+        together = self.width() >= self.bench.px(sum(_ROOM_FOR.values()) + 80)
         for name, area in self.parts.items():
-            area.setVisible(name in shown)
+            area.setVisible(together or name == self._first)
         for name, button in self.choices.items():
-            button.setVisible(len(shown) < len(names))
+            button.setVisible(not together)
             button.setChecked(name == self._first)
-        self.seen.fit(self._room(headed=len(shown) < len(names)))
+        room = self._room(headed=not together)
+        self.seen.fit(room, titled=together)
+        self.edid.fit(room)
 
     def _room(self, *, headed: bool) -> int:
         """Return the height that is left for a part. [px]"""

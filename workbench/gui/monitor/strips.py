@@ -15,6 +15,10 @@ from workbench.timing.seen_as import Sighting
 __all__ = ["BlackStrip", "ScreenStrip"]
 
 _RIGHT = Qt.AlignmentFlag.AlignRight
+_WINDOW = 8
+"""Height of the time in which black is taken. [design px]"""
+_LEAD = 0.12
+"""Part of the bar that stands for the end of sync. [1]"""
 
 
 class _Strip(QWidget):
@@ -101,41 +105,75 @@ class ScreenStrip(_Strip):
 
 
 class BlackStrip(_Strip):
-    """Draws the back porch between sync and picture, and the time in which black is taken."""
+    """Draws the back porch between sync and picture, and the time in which black is taken.
+
+    The time lies along the foot of the bar, under the names, so that it crosses none of them.
+    """
+
+    def sizeHint(self) -> QSize:
+        return QSize(self.bench.px(300), self.bench.px(56))
+
+    @property
+    def bar(self) -> QRectF:
+        """Where the bar lies."""
+        return super().bar.adjusted(0, 0, 0, self.bench.px(5))
+
+    def areas(self) -> tuple[tuple[str, QRectF], ...]:
+        """Return what follows each other along the bar: its name and where it lies. [px]"""
+        porch = self._porch()
+        bar = self.bar
+        return (
+            ("sync", QRectF(bar.left(), bar.top(), porch.left() - bar.left(), bar.height())),
+            ("back porch", porch),
+            ("picture", QRectF(porch.right(), bar.top(), bar.right() - porch.right(), bar.height())),
+        )
+
+    def names(self) -> tuple[tuple[str, QRectF], ...]:
+        """Return the names and where each is written. [px]"""
+        px = self.bench.px
+        foot = px(_WINDOW + 3)
+        return tuple((name, area.adjusted(px(4), 0, -px(4), -foot)) for name, area in self.areas())
+
+    def window_box(self) -> QRectF:
+        """Return where the time lies in which black is taken. [px]"""
+        assert self.seen is not None
+        black, bar, height = self.seen.black, self.bar, self.bench.px(_WINDOW)
+        left, scale = self._porch().left() + black.start_s * self._scale, self._scale
+        top = bar.bottom() - height - self.bench.px(2)
+        return QRectF(left, top, (black.end_s - black.start_s) * scale, height)
+
+    @property
+    def _scale(self) -> float:
+        """How long a second is. [px]"""
+        assert self.seen is not None
+        black = self.seen.black
+        return (1 - _LEAD) * self.bar.width() / (max(black.back_porch_s, black.end_s) * 1.25)
+
+    def _porch(self) -> QRectF:
+        assert self.seen is not None
+        bar = self.bar
+        left = bar.left() + _LEAD * bar.width()
+        return QRectF(left, bar.top(), self.seen.black.back_porch_s * self._scale, bar.height())
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         if self.seen is None:
             return
-        theme, bar, black = self.bench.theme, self.bar, self.seen.black
-        longest = max(black.back_porch_s, black.end_s) * 1.25
-        lead = bar.width() * 0.12
-        scale = (bar.width() - lead) / longest
-        porch = QRectF(bar.left() + lead, bar.top(), black.back_porch_s * scale, bar.height())
-        window = QRectF(
-            porch.left() + black.start_s * scale,
-            bar.top() + self.bench.px(5),
-            (black.end_s - black.start_s) * scale,
-            bar.height() - self.bench.px(10),
+        theme, black = self.bench.theme, self.seen.black
+        fills = (
+            region_tint(theme, Region.SYNC, Direction.HORIZONTAL),
+            region_tint(theme, Region.BACK_PORCH, Direction.HORIZONTAL),
+            theme.mixed("plot", "text", 0.22),
         )
         with QPainter(self) as painter:
             self.caption(
                 painter, "black is taken in", f"{black.start_s * 1e6:.3f} … {black.end_s * 1e6:.3f} µs"
             )
-            sync = QRectF(bar.left(), bar.top(), lead, bar.height())
-            picture = QRectF(porch.right(), bar.top(), bar.right() - porch.right(), bar.height())
-            painter.fillRect(sync, region_tint(theme, Region.SYNC, Direction.HORIZONTAL))
-            painter.fillRect(porch, region_tint(theme, Region.BACK_PORCH, Direction.HORIZONTAL))
-            painter.fillRect(picture, theme.mixed("plot", "text", 0.22))
-            self.outline(painter, bar)
+            for (_, area), fill in zip(self.areas(), fills, strict=True):
+                painter.fillRect(area, fill)
+            self.outline(painter, self.bar)
             painter.setPen(QPen(theme.color("passes" if black.fits else "fails"), 2))
             painter.setBrush(theme.color("passes" if black.fits else "fails", 0.25))
-            painter.drawRect(window)
-            self._paint_names(painter, sync, porch, picture)
-
-    def _paint_names(self, painter: QPainter, sync: QRectF, porch: QRectF, picture: QRectF) -> None:
-        theme, face = self.bench.theme, self.bench.type.sans(0.8)
-        inset = self.bench.px(4)
-        draw_text(painter, sync.adjusted(inset, 0, 0, 0), "sync", face, theme.color("text"))
-        ends = porch.adjusted(inset, 0, -inset, 0)
-        draw_text(painter, ends, "back porch", face, theme.color("text"), align=_RIGHT, elide=True)
-        draw_text(painter, picture.adjusted(inset, 0, 0, 0), "picture", face, theme.color("text"), elide=True)
+            painter.drawRect(self.window_box())
+            face = self.bench.type.sans(0.8)
+            for name, box in self.names():
+                draw_text(painter, box, name, face, theme.color("text"), elide=True)

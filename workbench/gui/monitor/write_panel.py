@@ -3,8 +3,8 @@
 from pathlib import Path
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtGui import QGuiApplication, QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.errors import WorkbenchError
 from workbench.files.atomic import write_atomic
@@ -23,6 +23,10 @@ __all__ = ["WritePanel"]
 _KINDS = "EDID, binary (*.bin);;EDID, hex text (*.hex)"
 _AS_TEXT = (".hex", ".txt")
 """Endings of a name under which hex text is written; under any other the bytes themselves."""
+
+
+_ROOM_BESIDE = 640
+"""Width from which the display stands beside the mode. [px at 14 px text]"""
 
 
 class WritePanel(QWidget):
@@ -97,21 +101,39 @@ class WritePanel(QWidget):
         self._grid.addWidget(self.entries["width_cm"], 2, 1)
         self._grid.addWidget(Words(bench, "×", role="dim"), 2, 2, Qt.AlignmentFlag.AlignHCenter)
         self._grid.addWidget(self.entries["height_cm"], 2, 3)
-        self._column = QVBoxLayout(self)
+        self._body = QBoxLayout(QBoxLayout.Direction.TopToBottom, self)
+        mode, display = self._halves = QVBoxLayout(), QVBoxLayout()
         self._title = Words(bench, "This mode in 18 bytes", caps=True, role="dim")
-        self._column.addWidget(self._title)
-        self._column.addWidget(self.hex)
-        self._column.addWidget(self.losses)
-        self._column.addLayout(self._buttons)
-        self._column.addWidget(Words(bench, "A display of your own", caps=True, role="dim"))
-        self._column.addLayout(self._grid)
-        self._column.addWidget(self.range)
-        self._column.addWidget(self.save_block, 0, Qt.AlignmentFlag.AlignLeft)
-        self._column.addWidget(self.refusal)
-        self._column.addStretch(1)
+        self._second_title = Words(bench, "A display of your own", caps=True, role="dim")
+        for widget in (self._title, self.hex, self.losses):
+            mode.addWidget(widget)
+        mode.addLayout(self._buttons)
+        display.addWidget(self._second_title)
+        display.addLayout(self._grid)
+        display.addWidget(self.range)
+        display.addWidget(self.save_block, 0, Qt.AlignmentFlag.AlignLeft)
+        display.addWidget(self.refusal)
+        for half in self._halves:
+            half.addStretch(1)
+            self._body.addLayout(half)
         for words in (self.hex, self.losses, self.range, self.refusal):
             words.setWordWrap(True)
         self._grid.setColumnStretch(4, 1)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        """Put the display beside the mode where there is the width for both."""
+        px, directions = self.bench.px, QBoxLayout.Direction
+        beside = self.width() >= px(_ROOM_BESIDE)
+        self._body.setDirection(directions.LeftToRight if beside else directions.TopToBottom)
+        self._body.setSpacing(px(36 if beside else 8))
+        for half in range(2):
+            self._body.setStretch(half, 1 if beside else half)
+        # Beside each other, the two heads share a line.
+        self._second_title.setMinimumHeight(self._title.height() if beside else 0)
 
     def _bytes(self) -> bytes:
         return write_descriptor(self.bench.session.project.mode)
@@ -149,8 +171,10 @@ class WritePanel(QWidget):
     def _restyle(self) -> None:
         px = self.bench.px
         self._title.setFixedHeight(px(30))
-        self._column.setContentsMargins(0, 0, px(8), 0)
-        self._column.setSpacing(px(8))
+        self._body.setContentsMargins(0, 0, px(8), 0)
+        for half in self._halves:
+            half.setSpacing(px(8))
+        self._fit()
         self._buttons.setSpacing(px(8))
         self._grid.setHorizontalSpacing(px(8))
         self._grid.setVerticalSpacing(px(5))
