@@ -2,11 +2,15 @@
 
 import csv
 import io
+from dataclasses import replace
 
 import pytest
 
-from tests.exports.boards import solved
+from tests.exports.boards import board, solved
+from workbench.circuit.network import Capacitor, Network
 from workbench.exports.levels_csv import levels_csv
+from workbench.pipeline.run import Pipeline
+from workbench.project.document import Channels, Wiring
 
 
 @pytest.fixture(scope="module")
@@ -34,3 +38,13 @@ def test_first_code_has_no_step_and_the_next_is_one_lsb(rows):
     assert rows[0]["step_v"] == rows[0]["dnl_lsb"] == ""
     assert float(rows[1]["step_v"]) == pytest.approx(0.743099 / 31, rel=1e-6)
     assert float(rows[1]["dnl_lsb"]) == pytest.approx(0.0, abs=1e-9)
+
+
+def test_a_network_without_levels_leaves_its_cells_empty():
+    only = Network(("bit0",), (), (Capacitor("C1", "bit0", "out", 30e-12),))
+    wiring = Wiring(("R0",), ("G0",), ("B0",), "H", "V")
+    project = replace(board(), channels=Channels(only, only, only), wiring=wiring)
+
+    rows = levels_csv(Pipeline().run(project)).decode().splitlines()
+
+    assert rows[1:3] == ["red,0,0,,,,,,,,", "red,1,1,,,,,,,,"]

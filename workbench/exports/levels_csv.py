@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from workbench.checks.groups import is_sound
 from workbench.pipeline.result import ChannelResult, Result
 from workbench.project.document import Channel
 from workbench.waveform.eye import lightness
@@ -16,7 +17,8 @@ def levels_csv(result: Result) -> bytes:
 
     ``step_v`` and ``dnl_lsb`` belong to the step up to the code of their row, so code 0 has none.
     ``pins_a`` is what all pins of the channel draw from the supply, ``load_a`` what flows into the
-    monitor; ``lightness`` is L* of a grey of that level.
+    monitor; ``lightness`` is L* of a grey of that level. A channel whose network has no levels has
+    empty cells.
     """
     rows = [row for channel in Channel for row in _rows(channel, result.channels[channel])]
     return "\n".join([_HEADER, *rows, ""]).encode()
@@ -31,5 +33,7 @@ def _rows(channel: Channel, solved: ChannelResult) -> Iterator[str]:
     for code, volts in enumerate(loaded):
         step = [repr(steps[code - 1]), repr(dnl[code - 1])] if code else ["", ""]
         figures = [repr(inl[code]), repr(drawn[code]), repr(flowing[code]), repr(light[code])]
-        bits = format(code, f"0{solved.network.bits}b")
-        yield ",".join([channel.value, str(code), bits, repr(volts), repr(opened[code]), *step, *figures])
+        cells = [repr(volts), repr(opened[code]), *step, *figures]
+        if not is_sound(levels):
+            cells = [""] * len(cells)
+        yield ",".join([channel.value, str(code), format(code, f"0{solved.network.bits}b"), *cells])

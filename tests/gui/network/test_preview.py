@@ -1,11 +1,12 @@
 import pytest
 
-from workbench.circuit.network import PartId
+from workbench.circuit.network import OUTPUT, Capacitor, Network, NodeId, PartId
 from workbench.drawing import H_SERIES, LOAD
 from workbench.errors import EditError
 from workbench.gui.network.preview import what_would_change
 from workbench.gui.network.values import find_value
 from workbench.project.document import Channel, Direction, Project
+from workbench.project.edits.networks import put_networks
 from workbench.project.edits.sync import set_sync_input
 
 
@@ -62,3 +63,11 @@ def test_what_cannot_be_put_changes_nothing(project: Project) -> None:
     assert what_would_change(project, Channel.RED, value, 1e15) == ()
     with pytest.raises(EditError, match="R1"):
         value.put(project, 1e15)
+
+
+def test_a_network_without_levels_foretells_no_figure(project: Project) -> None:
+    only = Network((NodeId("bit0"),), (), (Capacitor(PartId("C1"), NodeId("bit0"), OUTPUT, 30e-12),))
+    broken = put_networks(project, dict.fromkeys(Channel, only))
+
+    assert lines(broken, PartId("C1"), 100e-12) == {}
+    assert lines(broken, LOAD, 50.0) == {}

@@ -4,9 +4,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from workbench.checks.groups import is_sound
 from workbench.circuit.linearity import Linearity, linearity
 from workbench.circuit.response import step_figures
-from workbench.circuit.solution import solve_levels
+from workbench.circuit.solution import Levels, solve_levels
 from workbench.drawing import H_SERIES, V_SERIES
 from workbench.errors import EditError
 from workbench.gui.network.values import Value
@@ -33,16 +34,21 @@ class Line:
 def what_would_change(
     project: Project, channel: Channel, value: Value, new: float | None
 ) -> tuple[Line, ...]:
-    """Return the figures that a new value moves: white and the worst step, or what it is there for."""
+    """Return the figures that a new value moves: white and the worst step, or what it is there for.
+
+    There are none where the network has no levels.
+    """
     try:
         edited = value.put(project, new)
     except EditError:
         return ()
     if value.part in (H_SERIES, V_SERIES):
         return (_sync_line(project, edited, value),)
+    if not all(is_sound(_levels(each, channel)) for each in (project, edited)):
+        return ()
     if value.unit == "F":
         return (_edge_line(project, edited, channel),)
-    before, after = (_linearity(each, channel) for each in (project, edited))
+    before, after = (linearity(_levels(each, channel).volts_by_code) for each in (project, edited))
     white = Line(
         "white",
         format_fixed(before.full_scale_volts, "", decimals=3),
@@ -51,9 +57,8 @@ def what_would_change(
     return (white, *_worst_step(before, after))
 
 
-def _linearity(project: Project, channel: Channel) -> Linearity:
-    levels = solve_levels(project.channels[channel], project.driver, project.load)
-    return linearity(levels.volts_by_code)
+def _levels(project: Project, channel: Channel) -> Levels:
+    return solve_levels(project.channels[channel], project.driver, project.load)
 
 
 def _worst_step(before: Linearity, after: Linearity) -> tuple[Line, ...]:
