@@ -2,11 +2,13 @@
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
 
 from workbench.gui.clock.cycles import cycle_figures
 from workbench.gui.clock.form import EXAMPLE
 from workbench.gui.clock.kept import ChipText, keep, kept, kept_chip
 from workbench.gui.clock.page import ClockPage
+from workbench.gui.clock.plans import COLUMNS
 from workbench.gui.clock.strip import PixelStrip
 from workbench.gui.widgets import Sign
 from workbench.picture.scene import Picture
@@ -290,3 +292,22 @@ def test_the_example_is_a_start(qtbot, page, settings):
     assert shown.form.entries["reference"].text() == EXAMPLE.reference
     assert shown.table.rows[0].sign is Sign.PASSES
     assert not shown.example.isVisible()
+
+
+@pytest.mark.parametrize(
+    ("size", "large"),
+    [((960, 195), False), ((1280, 299), False), ((1920, 420), False), ((1920, 830), True)],
+    ids=["960", "1280", "1920", "projector"],
+)
+def test_settings_and_what_is_in_use_are_seen_without_scrolling(qtbot, page, size, large):
+    shown = page()
+    shown.bench.project_large(on=large)
+    shown.resize(*size)
+    planned(qtbot, shown)
+    QApplication.processEvents()
+
+    table = shown.table
+    seen = {c.title: table.columnWidth(n) for n, c in enumerate(COLUMNS) if not table.isColumnHidden(n)}
+    assert not table.horizontalScrollBar().isVisible()
+    assert {"pixel clock MHz", "off, ppm", "picture", "", "settings"} <= set(seen)
+    assert seen["settings"] >= shown.bench.px(120)

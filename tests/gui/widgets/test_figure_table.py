@@ -77,3 +77,50 @@ def test_no_rows_light_nothing(table, qtbot):
 
     assert table.current is None
     assert table.rowAt(QPoint(5, 5).y()) == -1
+
+
+FOLDING = (
+    Column("clock", "000.000"),
+    Column("how", "uneven by 00.00 ns", least="uneven"),
+    Column("line", "000.000", spare=1),
+    Column("field", "000.000", spare=2),
+    Column("settings", "12 MHz × 126 / 6 / 2", takes_rest=True, least="12 MHz"),
+)
+
+
+@pytest.fixture
+def folding(qtbot, make_bench):
+    """Return a maker of a table of some width, and the names of the columns it shows."""
+
+    def make(columns: tuple[Column, ...], width: int) -> tuple[FigureTable, list[str]]:
+        table = FigureTable(make_bench(), "Clocks", columns)
+        qtbot.addWidget(table)
+        table.resize(width, 200)
+        with qtbot.waitExposed(table):
+            table.show()
+        return table, [column.title for n, column in enumerate(columns) if not table.isColumnHidden(n)]
+
+    return make
+
+
+def test_a_narrow_table_cuts_and_then_leaves_out_what_can_be_spared(folding):
+    least = folding(FOLDING, 900)[0].delegate.widths(least=True)
+    folds = (
+        (900, ["clock", "how", "line", "field", "settings"]),
+        (sum(least) + 10, ["clock", "how", "line", "field", "settings"]),
+        (sum(least) - 10, ["clock", "how", "line", "settings"]),
+        (sum(least) - least[3] - 10, ["clock", "how", "settings"]),
+    )
+
+    for width, names in folds:
+        table, shown = folding(FOLDING, width)
+        assert shown == names
+        assert not table.horizontalScrollBar().isVisible()
+
+
+def test_a_column_without_a_least_text_goes_before_it_shows_letters_only(folding):
+    columns = (*COLUMNS[:2], Column("how", "many words that say how", takes_rest=True))
+    others = sum(folding(columns, 900)[0].delegate.widths()[:2])
+
+    assert folding(columns, others + 60)[1] == ["clock", "off"]
+    assert folding(columns, others + 120)[1] == ["clock", "off", "how"]

@@ -30,6 +30,10 @@ _ROWS = (
 )
 
 
+_WIDTH, _PROJECTED = 150, 112
+"""Width of the fields. [px at 14 px text]"""
+
+
 class ChipForm(QWidget):
     """Shows what was typed of the chip; a value that cannot be is refused in its field."""
 
@@ -47,8 +51,8 @@ class ChipForm(QWidget):
         self.refusal = Refusal(bench)
         self.grid = QGridLayout(self)
         self.grid.addWidget(Words(bench, "Your chip", caps=True, role="dim"), 0, 0)
-        note = Words(bench, "kept for every project", size=0.86, role="dim")
-        self.grid.addWidget(note, 0, 1, Qt.AlignmentFlag.AlignRight)
+        self.note = Words(bench, "kept for every project", size=0.86, role="dim")
+        self.grid.addWidget(self.note, 0, 1, Qt.AlignmentFlag.AlignRight)
         for row, (field, words, name) in enumerate(_ROWS, 1):
             # Between two fields there is a row for what is said of the upper one.
             self._add_row(2 * row, field, words, name)
@@ -108,6 +112,8 @@ class ChipForm(QWidget):
         self.grid.setHorizontalSpacing(px(12))
         self.grid.setVerticalSpacing(px(5))
         self.refusal.wrap(px(_REASON))
+        # On a projector the plans need the width.
+        self.note.setVisible(not self.bench.projecting)
         for entry in self.entries.values():
-            entry.setFixedWidth(px(150))
+            entry.setFixedWidth(px(_PROJECTED if self.bench.projecting else _WIDTH))
             entry.setFixedHeight(px(28))

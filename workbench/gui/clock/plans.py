@@ -15,11 +15,17 @@ __all__ = ["COLUMNS", "in_use", "plan_rows", "plan_sentence"]
 COLUMNS = (
     Column("pixel clock MHz", "000.000000"),
     Column("off, ppm", "−0\u202f000.00"),
-    Column("picture", "uneven pixels 00.00 ns", mono=False, right=False),
-    Column("line kHz", "000.0000"),
-    Column("field Hz", "000.0000"),
+    Column("picture", "uneven pixels 00.00 ns", mono=False, right=False, least="uneven pixels"),
+    Column("line kHz", "000.0000", spare=1),
+    Column("field Hz", "000.0000", spare=2),
     Column("", "in use", mono=False, right=False),
-    Column("settings", "12 MHz × 126 / 6 / 2 = 126 MHz, / 5", right=False, takes_rest=True),
+    Column(
+        "settings",
+        "12 MHz × 126 / 6 / 2 = 126 MHz, / 5",
+        right=False,
+        takes_rest=True,
+        least="12 MHz × 126 / 6",
+    ),
 )
 _SHORT = {Jitter.NONE: "even", Jitter.PIXEL: "uneven pixels", Jitter.LINE: "lines jitter"}
 

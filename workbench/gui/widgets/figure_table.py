@@ -37,6 +37,10 @@ class Column:
     right: bool = True
     takes_rest: bool = False
     """Whether it grows where there is room, and is cut where there is none."""
+    least: str = ""
+    """The text for which it must have room at least, where the table is narrow; the longest if left out."""
+    spare: int = 0
+    """When it goes where that is still too wide: the highest first, at 0 never. [1]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,14 +105,15 @@ class FigureDelegate(QStyledItemDelegate):
         self._bench, self._model = bench, model
         self.current = -1
 
-    def widths(self) -> list[int]:
-        """Return the width each column needs. [px]"""
+    def widths(self, *, least: bool = False) -> list[int]:
+        """Return the width each column needs, or can do with at the least. [px]"""
         type_, px = self._bench.type, self._bench.px
         head = QFontMetricsF(type_.sans(0.86)).horizontalAdvance
         found = []
         for number, column in enumerate(self._model.columns):
             face = type_.mono(0.9) if column.mono else type_.sans(0.95)
-            width = max(QFontMetricsF(face).horizontalAdvance(column.widest), head(column.title))
+            text = column.least if least and column.least else column.widest
+            width = max(QFontMetricsF(face).horizontalAdvance(text), head(column.title))
             found.append(ceil(width) + px(22) + (px(_SIGN) if number == 0 else 0))
         return found
 
@@ -228,16 +233,31 @@ class FigureTable(QTableView):
             self.picked.emit(self.rows[row].payload)
 
     def _fit(self) -> None:
-        widths = self.delegate.widths()
-        rest = self.viewport().width() - sum(widths)
+        room = self.viewport().width()
+        widths, shown = self._widths_in(room)
+        rest = room - sum(widths[number] for number in shown)
         for number, (column, width) in enumerate(zip(self.figures.columns, widths, strict=True)):
-            room = width + rest if column.takes_rest else width
-            # A column that could show its first letters only gives way to the others.
-            self.setColumnHidden(number, room < min(width, self._bench.px(90)))
-            self.setColumnWidth(number, room)
-        shown = [n for n in range(len(widths)) if not self.isColumnHidden(n)]
+            self.setColumnHidden(number, number not in shown)
+            self.setColumnWidth(number, width + rest if column.takes_rest else width)
         last = self.figures.columns[shown[-1]] if shown else None
         self.horizontalHeader().setStretchLastSection(last is not None and not last.takes_rest)
+
+    def _widths_in(self, room: int) -> tuple[list[int], list[int]]:
+        """Return the widths of all columns, and which are shown: what can be spared goes. [px]"""
+        columns, least = self.figures.columns, self.delegate.widths(least=True)
+        # A column that could show its first letters only gives way to the others.
+        cut = [
+            min(width, self._bench.px(90)) if column.takes_rest and not column.least else width
+            for column, width in zip(columns, least, strict=True)
+        ]
+        shown = list(range(len(columns)))
+        for number in sorted(shown, key=lambda each: -columns[each].spare):
+            if sum(cut[each] for each in shown) <= room:
+                break
+            if columns[number].spare or (columns[number].takes_rest and not columns[number].least):
+                shown.remove(number)
+        widths = self.delegate.widths()
+        return (widths if sum(widths[each] for each in shown) <= room else cut), shown
 
     def _restyle(self) -> None:
         set_head_face(self.horizontalHeader(), self._bench.type.sans(0.86))
