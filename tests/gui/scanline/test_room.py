@@ -7,6 +7,7 @@ import pytest
 from PySide6.QtWidgets import QWidget
 
 from workbench.gui.scanline import ScanlinePanel
+from workbench.gui.scanline.content.presets import Preset
 
 Make = Callable[..., ScanlinePanel]
 
@@ -58,6 +59,15 @@ class TestRoom:
 
         assert panel.readout.isVisible()
         assert panel.readout.y() == panel.plot.y() + panel.plot.places.names.top()
+
+    def test_words_on_a_frame_are_not_written_over_each_other(self, make_panel: Make) -> None:
+        panel = make_panel(size=(740, 370))
+
+        panel.choose_preset(Preset.FRAME)
+
+        assert panel.readout.isVisible()
+        assert panel.readout.y() == panel.plot.y() + panel.plot.places.names.top()
+        assert not panel.plot.strip.named
 
     def test_zooming_moves_the_readout_and_no_lane(self, make_panel: Make) -> None:
         panel = make_panel()

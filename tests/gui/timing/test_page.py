@@ -1,6 +1,6 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QScrollArea
+from PySide6.QtWidgets import QApplication, QScrollArea
 
 from tests.edids import base_block
 from tests.exports.boards import board
@@ -405,6 +405,23 @@ def test_tables_stand_below_each_other_where_a_projector_is_narrow(page):
     (area,) = shown.findChildren(QScrollArea)
     assert shown.frame_table.y() > shown.line.geometry().bottom()
     assert area.horizontalScrollBar().maximum() == 0
+
+
+@pytest.mark.parametrize("size", [(960, 540), (1280, 800), (1920, 1080)], ids=str)
+def test_the_frame_s_edges_can_be_moved_at_every_size(desk, qtbot, size):
+    desk.window.resize(*size)
+    desk.window.pages.open("timing")
+    shown = desk.window.pages.stack.currentWidget()
+    QApplication.processEvents()
+
+    assert shown.edges.isHidden() is shown.frame_ruler.isVisible()
+    if not shown.frame_ruler.isVisible():
+        qtbot.mouseClick(shown.edges, LEFT)
+        ruler = desk.window.scanline.ruler
+        assert ruler.isVisible()
+        before = desk.session.project.mode.v.front_porch
+        qtbot.keyClick(ruler.knobs[0], Qt.Key.Key_Right)
+        assert desk.session.project.mode.v.front_porch == before + 1
 
 
 def test_the_frame_ruler_goes_first_and_the_axes_next(page):

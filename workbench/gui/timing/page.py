@@ -11,7 +11,7 @@ from workbench.gui.timing.frame_view import FrameView
 from workbench.gui.timing.monitor import MonitorEntry
 from workbench.gui.timing.rates import Rates
 from workbench.gui.timing.sent import SentPicture
-from workbench.gui.widgets import Sign, Words, draw_sign
+from workbench.gui.widgets import Button, ButtonKind, Sign, Words, draw_sign
 from workbench.pipeline.result import Result
 from workbench.project.document import Direction, Project
 
@@ -20,7 +20,7 @@ __all__ = ["TimingPage"]
 _ROOM_FOR_RULER, _ROOM_FOR_GAPS, _ROOM_FOR_MONITOR, _ROOM_FOR_TABLES = 1700, 1440, 1000, 780
 """Widths from which these have room. [px at 14 px text]
 
-Without the ruler the frame's edges are moved in the scanline panel, under its preset Frame.
+Without the ruler a button brings the frame into the scanline panel, whose ruler moves the same edges.
 """
 _LOW = 350
 """Lower pages set their rows closer. [px at 14 px text]"""
@@ -42,6 +42,12 @@ class TimingPage(QWidget):
         self.monitor = MonitorEntry(bench)
         self.sent = SentPicture(bench)
         self.frame_ruler = FrameRuler(bench)
+        self.edges = Button(bench, "Move its edges", ButtonKind.QUIET)
+        self.edges.setToolTip(
+            "Shows the frame in the scanline panel: the ruler under it has knobs at the frame's edges. A "
+            "wider window has room for a ruler here."
+        )
+        self.edges.clicked.connect(lambda: bench.actions.action("scanline.frame").trigger())
         self.refusal = Refusal(bench)
         self._lay_out()
         entries = [*self.line.entries.values(), *self.frame_table.entries.values(), self.rates.clock]
@@ -89,7 +95,12 @@ class TimingPage(QWidget):
         self._right = right
         self._row.addLayout(tables)
         self._row.addWidget(self.frame_ruler, 0, Qt.AlignmentFlag.AlignTop)
-        self._row.addWidget(self.frame_view, 1, Qt.AlignmentFlag.AlignTop)
+        self._frame = QVBoxLayout()
+        self._frame.setSpacing(0)
+        self._frame.addWidget(self.frame_view)
+        self._frame.addWidget(self.edges, 0, Qt.AlignmentFlag.AlignLeft)
+        self._frame.addStretch(1)
+        self._row.addLayout(self._frame, 1)
         self._row.addLayout(right)
         area = QScrollArea()
         area.setWidgetResizable(True)
@@ -117,10 +128,13 @@ class TimingPage(QWidget):
         self._row.setSpacing(px(36 if gaps else 26))
         self._beside.setSpacing(px(44 if gaps else 26))
         self._right.setSpacing(px(8 if low else 18))
-        self.frame_ruler.setVisible(width >= px(_ROOM_FOR_RULER))
+        ruled = width >= px(_ROOM_FOR_RULER)
+        self.frame_ruler.setVisible(ruled)
+        self.edges.setVisible(not ruled and not self.bench.projecting)
+        button = 0 if self.edges.isHidden() else self.edges.sizeHint().height()
         height = px(_LEAST_FRAME) if narrow else max(px(_LEAST_FRAME), self.height() - top - px(16))
-        for widget in (self.frame_ruler, self.frame_view):
-            widget.setFixedHeight(height)
+        self.frame_ruler.setFixedHeight(height)
+        self.frame_view.setFixedHeight(height - button)
         for table in (self.line, self.frame_table, self.rates, self.monitor):
             table.grid.setVerticalSpacing(px(3 if low else 8))
 

@@ -53,9 +53,11 @@ class FrameReadings:
         plot.stand(Place.THERE, None, lit=False)
         plot.hide_cards()
         plot.edge_marks.clear()
-        # On a projector the areas are named where the line would stand.
+        # On a projector the areas are named where the line would stand; on a low, folded plot the line
+        # stands where the areas would be named.
         self._line.setVisible(not (plot.bench.projecting and plot.places.low))
-        plot.strip.show_names(shown=not plot.bench.projecting)
+        there = plot.places.low and plot.places.folded
+        plot.strip.show_names(shown=not plot.bench.projecting and not there)
         self._line.show_sentence(f"here {self._words(place)} · a click goes to another line")
 
     def _place_at(self, time_s: float) -> int:

@@ -37,7 +37,8 @@ class Strip(Overlay):
         self._image = QImage()
         self._areas: tuple[Area, ...] = ()
         self._moved: tuple[tuple[int, int], ...] = ()
-        self._named = True
+        self.named = True
+        """Whether the areas are named over the strip."""
         self.caption = CAPTION
         """What the colours are: on the screen, or as sent where the monitor shows nothing."""
         self.setCacheMode(self.CacheMode.DeviceCoordinateCache)
@@ -85,8 +86,8 @@ class Strip(Overlay):
 
     def show_names(self, *, shown: bool) -> None:
         """Name the areas or not: on a low, folded plot the readout stands there."""
-        if shown != self._named:
-            self._named = shown
+        if shown != self.named:
+            self.named = shown
             self.update()
 
     def show_moved(self, moved: Sequence[tuple[int, int]]) -> None:
@@ -109,7 +110,7 @@ class Strip(Overlay):
             painter.setPen(QPen(self.bench.theme.color("outline"), 1))
             painter.drawRect(strip.adjusted(0.5, -0.5, -0.5, 0.5))
         self._draw_moved(painter, strip)
-        if self._named:
+        if self.named:
             self._draw_names(painter, self._places.names)
 
     def _draw_colours(self, painter: QPainter, strip: QRectF) -> None:
