@@ -306,38 +306,3 @@ def test_a_closed_panel_is_gone(make_bench, qtbot) -> None:
     gc.collect()
 
     assert gone() is None or not shiboken6.isValid(gone())
-
-
-class TestTools:
-    """No word of the row under the drawing is cut; what has no room says less."""
-
-    @pytest.mark.parametrize("width", [460, 540, 600, 640, 720, 800])
-    @pytest.mark.parametrize("fitted", [(), ("shunt", "series", "capacitor"), ("capacitor",)])
-    @pytest.mark.parametrize("chosen", [None, "R3"])
-    @pytest.mark.parametrize("table", [False, True])
-    def test_every_word_is_whole(self, make_panel, width: int, fitted, chosen, table: bool) -> None:
-        panel = make_panel(width=width)
-        for verb in fitted:
-            run(panel, verb)
-        if table:
-            run(panel, "table")
-        panel._bench.view.choose(PartId(chosen) if chosen else None)
-        QCoreApplication.processEvents()
-
-        row = panel.tools
-        shown = [*row.ladder, *row.part, row.table]
-        for button in (button for button in shown if button.isVisible()):
-            assert button.width() >= button.sizeHint().width(), button.text()
-            assert row.rect().contains(button.geometry()), button.text()
-
-    def test_two_halves_of_a_shunt_leave_room_for_the_others(self, make_panel, project) -> None:
-        panel = make_panel(width=600)
-        run(panel, "shunt")
-        choose(panel, "RS")
-        run(panel, "split-parallel")
-        panel._bench.view.choose(None)
-        QCoreApplication.processEvents()
-
-        words = [button.text() for button in panel.tools.ladder]
-        assert words[2] == "● shunt"
-        assert "RSa and RSb" in panel.tools.ladder[2].toolTip()
