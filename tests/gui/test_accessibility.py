@@ -5,6 +5,8 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QWidget
 
+from workbench.gui.window.panel_help import PAGE_HELP
+
 
 def focusable(root: QWidget) -> list[QWidget]:
     """Return what can be reached by Tab or click, and is seen."""
@@ -137,3 +139,29 @@ def test_the_ring_follows_a_tab_that_its_page_pushes_up(desk, qtbot) -> None:
 
     around = tab.rect().translated(tab.mapTo(window, tab.rect().topLeft()))
     assert window.ring.geometry().contains(around)
+
+
+@pytest.mark.parametrize(("key", "page"), [(Qt.Key.Key_4, "timing"), (Qt.Key.Key_6, "monitor")])
+def test_f1_explains_the_page_that_a_key_has_just_opened(desk, qtbot, key, page) -> None:
+    knobs = desk.window.scanline.ruler.knobs
+    knobs[2].setFocus()
+
+    qtbot.keyClick(desk.window, key, Qt.KeyboardModifier.AltModifier)
+    qtbot.keyClick(desk.window, Qt.Key.Key_F1)
+    assert desk.cards.open_card.text.text() == PAGE_HELP[page]
+    desk.cards.open_card.close()
+
+    knobs[1].setFocus()
+    qtbot.keyClick(desk.window, Qt.Key.Key_F1)
+    assert desk.cards.open_card.text.text().startswith("A knob of the ruler, at the edge where the sync ends")
+    desk.cards.open_card.close()
+
+
+def test_f1_explains_what_has_the_focus_once_a_part_was_chosen(desk, qtbot) -> None:
+    desk.window.pages.open("monitor")
+    desk.bench.view.choose(desk.session.project.channels.red.resistors[0].id)
+
+    qtbot.keyClick(desk.window, Qt.Key.Key_F1)
+
+    assert desk.cards.open_card.text.text() != PAGE_HELP["monitor"]
+    desk.cards.open_card.close()

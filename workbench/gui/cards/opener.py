@@ -99,10 +99,11 @@ class Cards(QObject):
         return card
 
     def help(self) -> Card:
-        """Explain what has the focus."""
+        """Explain the page that was opened just now, or else what has the focus."""
         from workbench.gui.cards.help import HelpCard, help_for
 
-        focused = QApplication.focusWidget()
+        pages = self._window.pages
+        focused = pages.looked_at or QApplication.focusWidget()
         if focused is None or focused.window() is not self._window:
             focused = self._window
         card = HelpCard(self._bench, *help_for(focused), self._window)

@@ -6,7 +6,7 @@ from typing import Protocol
 
 from PySide6.QtCore import QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from workbench.gui.bench import Bench
 from workbench.gui.settings import PAGE, PAGE_HEIGHT
@@ -52,6 +52,9 @@ class PageArea(QWidget):
         self._made: dict[str, QWidget] = {}
         self._shown: Result | None = None
         self._room, self._whole, self._less = 0, False, 0
+        self._asked_from: QWidget | None = None
+        """What had the focus when the page opened, while nothing else was looked at since."""
+        bench.view.changed.connect(self._look_away)
         self.tabs = TabRow(bench, specs, self)
         self.stack = QStackedWidget(self)
         column = QVBoxLayout(self)
@@ -75,6 +78,12 @@ class PageArea(QWidget):
     def titles(self) -> tuple[tuple[str, str], ...]:
         """Id and word of every page, in the order of the tabs."""
         return tuple((spec.id, spec.title) for spec in self._specs.values())
+
+    @property
+    def looked_at(self) -> QWidget | None:
+        """The page that was opened just now, while the focus stays where it was and nothing else is done."""
+        focused = QApplication.focusWidget()
+        return self._made.get(self.page) if focused is not None and focused is self._asked_from else None
 
     def fit(self, room: int, *, whole: bool = False, less: int = 0) -> None:
         """Take the height that the bench and the page share, or that the page has for itself.
@@ -109,6 +118,7 @@ class PageArea(QWidget):
             self.made.emit(made)
         self.stack.setCurrentWidget(self._made[page])
         self.stack.show()
+        self._asked_from = QApplication.focusWidget()
         self._changed()
         result = self._bench.live.result
         self.show_result(result.project, result)
@@ -117,6 +127,9 @@ class PageArea(QWidget):
         """Fold the pages away."""
         self.stack.hide()
         self._changed()
+
+    def _look_away(self) -> None:
+        self._asked_from = None
 
     def show_result(self, project: Project, result: Result) -> None:
         """Hand the result to the open page."""

@@ -56,6 +56,11 @@ class Knob(QAbstractSlider):
         self.setValue(count)
         self.setAccessibleName(f"end of the {region.value}")
         self.setAccessibleDescription(f"{region.value} {count} {unit}, {time}")
+        self.setWhatsThis(
+            f"A knob of the ruler, at the edge where the {region.value} ends: {count} {unit}, {time}. Drag "
+            f"it, or move it by the arrow keys, with Shift {COARSE} at a time. With Ctrl the total stays and "
+            "what follows gives way; Esc while dragging puts it back."
+        )
         self.setToolTip(
             f"{region.value}: {count} {unit}, {time}. Drag, or arrow keys; Shift for {COARSE}, Ctrl keeps "
             "the total"
