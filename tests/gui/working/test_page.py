@@ -1,12 +1,15 @@
 """The Working page: the numbers of the pixel that is looked at."""
 
+import itertools
 from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import QMarginsF
 from PySide6.QtGui import QGuiApplication, QPageLayout, QPageSize, QPdfWriter
+from PySide6.QtWidgets import QApplication
 
 from workbench.gui.working.printing import paper
+from workbench.gui.working.steps import STEPS
 from workbench.project.document import Channel
 
 
@@ -71,3 +74,41 @@ def test_a_mode_without_scanlines_is_said(page, desk) -> None:
 
     assert "no scanline" in page.place.text()
     assert page.words == ""
+
+
+def steps_of(chain) -> list[str]:
+    """Return the heads of the steps that have room."""
+    return [step.head for step, _, _ in chain.fitting()]
+
+
+def test_on_a_projector_the_chain_is_whole_and_its_words_follow_below(page, desk) -> None:
+    desk.bench.project_large(on=True)
+    desk.window.resize(1920, 1080)
+    QApplication.processEvents()
+
+    assert steps_of(page.chain) == [step.head for step in STEPS]
+    assert page.text.y() >= page.chain.geometry().bottom()
+    assert page.text.height() >= 2 * page.text.fontMetrics().lineSpacing()
+
+
+def test_on_a_projector_the_page_picture_shows_pins_and_legs(desk) -> None:
+    desk.window.pages.open("picture")
+    desk.bench.project_large(on=True)
+    desk.window.resize(1920, 1080)
+    QApplication.processEvents()
+
+    picture = desk.window.pages.stack.currentWidget()
+    wanted = {"code", "pins, high bit first", "high legs together", "at the monitor"}
+    assert wanted <= set(steps_of(picture.chain))
+    assert picture.view.width() >= 450
+
+
+def test_no_step_is_written_over_the_next(page, desk) -> None:
+    desk.bench.view.look_at(790)
+    for width in (500, 640, 800, 1000, 1400):
+        page.chain.resize(width, 300)
+        placed = page.chain.fitting()
+        type_ = desk.bench.type
+        for (step, left, _), (_, after, _) in itertools.pairwise(placed):
+            for working in page.shown.working.channels:
+                assert left + type_.width(step.main(working), type_.mono(1.06, 500)) <= after

@@ -26,7 +26,8 @@ __all__ = ["PicturePage"]
 
 _ASIDE = 258
 """Width of the column of settings. [design px]"""
-_ROOM_FOR_WHY = 300
+_ROOM_FOR_WHY, _ROOM_TO_TEACH = 300, 575
+"""What the picture leaves to the chain at least; on a projector pins and legs are to be seen. [design px]"""
 _ROOM_FOR_BUTTON = 220
 _ROOM_FOR_VERDICT = 180
 """Lower pages have one line under the picture. [design px]"""
@@ -238,7 +239,8 @@ class PicturePage(QWidget):
         self._edge = width - aside - 2 * pad if roomy and not flat else width - 1
         foot = px(36) if height >= px(_ROOM_FOR_VERDICT) else px(20)
         high = max(px(40), height - top - head - foot - px(10))
-        most = max(px(200), self._edge - px(_ROOM_FOR_WHY) - 2 * pad)
+        why = px(_ROOM_TO_TEACH if self.bench.projecting else _ROOM_FOR_WHY)
+        most = max(px(200), self._edge - why - 2 * pad)
         wide = min(round(high * 4 / 3) + px(12), most)
         self.faults_button.setVisible(roomy)
         column = max(wide, self._head.sizeHint().width() + px(8))

@@ -1,8 +1,5 @@
 """The chain of a pixel as a drawing: one row a channel, colour to volts, then what the eye gets."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
-
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
@@ -12,9 +9,10 @@ from workbench.gui.widgets import draw_text, trace_pen
 from workbench.gui.widgets.caption import draw_caption
 from workbench.gui.widgets.control import outlined
 from workbench.gui.working.looked_at import LookedAt
+from workbench.gui.working.steps import STEPS, Step
 from workbench.picture.light import FULL_SCALE_VOLTS, srgb_bytes
 from workbench.project.document import Channel
-from workbench.units import format_fixed, format_significant
+from workbench.units import format_fixed
 from workbench.waveform.working import ChannelWorking
 
 __all__ = ["Chain"]
@@ -23,79 +21,13 @@ _HEAD, _FOOT, _ROW = 26, 62, 62
 _TWO_LINES = 42
 """A row that is lower shows its main line only. [design px]"""
 _KEY_WIDTH, _KEY_HEIGHT = 18, 26
-_GAP = 30
-"""Between two steps: room for the chevron. [design px]"""
+_GAP, _LEAST_GAP = 30, 18
+"""Between two steps: room for the chevron; less of it where a step would be left out. [design px]"""
 _RIGHT = Qt.AlignmentFlag.AlignRight
 _CENTRE = Qt.AlignmentFlag.AlignHCenter
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One column of the chain."""
-
-    head: str
-    main: Callable[[ChannelWorking], str]
-    below: Callable[[ChannelWorking], str]
-    widest: str
-    """Text that is as wide as any, in the face of the main line."""
-    widest_below: str
-    missed: int
-    """How much it is missed where room is short; the least missed goes first."""
-
-
-def _ohms(value: float | None) -> str:
-    return "none" if value is None else format_significant(value, "Ω", 4)
-
-
-def _plain(value: float | None) -> str:
-    return "–" if value is None else f"{value:.4g}"
-
-
-def _high(channel: ChannelWorking) -> str:
-    return f"{sum(channel.pins)} to {channel.supply_volts:g} V"
-
-
-def _low(channel: ChannelWorking) -> str:
-    count = len(channel.pins) - sum(channel.pins)
-    return f"{count} to 0 V, and the load" if channel.driven_low else f"{count} let go; the load"
-
-
-def _divider(channel: ChannelWorking) -> str:
-    if channel.high_ohms is None or channel.low_ohms is None:
-        return "nothing to divide"
-    return f"{_plain(channel.low_ohms)} / {_plain(channel.low_ohms + channel.high_ohms)}"
-
-
-STEPS = (
-    Step(
-        "code",
-        lambda c: str(c.code),
-        lambda c: f"of {c.top}",
-        "255",
-        "of 255",
-        9,
-    ),
-    Step("pins, high bit first", lambda c: "", lambda c: "", "", "", 8),
-    Step("high legs together", lambda c: _ohms(c.high_ohms), _high, "88.88 kΩ", "8 to 3.3 V", 5),
-    Step("low legs and the load", lambda c: _ohms(c.low_ohms), _low, "88.88 Ω", "8 to 0 V, and the load", 4),
-    Step(
-        "divider",
-        _divider,
-        lambda c: f"of {c.supply_volts:g} V is {100 * c.part:.1f} %",
-        "88.88 / 88888",
-        "of 3.3 V is 88.8 %",
-        3,
-    ),
-    Step(
-        "at the monitor",
-        lambda c: format_fixed(c.loaded_volts, "V"),
-        lambda c: f"open {format_fixed(c.open_volts, 'V')}",
-        "0.888 V",
-        "open 3.300 V",
-        10,
-    ),
-)
-_PINS = 1
+_PINS = next(step for step in STEPS if step.head.startswith("pins"))
 _FALSE_BLACK = 5e-3
 """Black this far from 0 V is worth a word. Our own. [V]"""
 WEIGHTS = (
@@ -116,8 +48,12 @@ class Chain(QWidget):
         self._free = 0
         self._placed: tuple[object, list[tuple[Step, float, float]]] | None = None
         self.setAccessibleName("Why this pixel")
-        self.setMinimumSize(bench.px(240), bench.px(120))
-        bench.theme_changed.connect(self.update)
+        bench.theme_changed.connect(self._restyle)
+        self._restyle()
+
+    def _restyle(self) -> None:
+        self.setMinimumSize(self._bench.px(240), self._bench.px(120))
+        self.update()
 
     def show_pixel(self, shown: LookedAt | None, description: str = "") -> None:
         """Show another pixel."""
@@ -134,7 +70,7 @@ class Chain(QWidget):
             return
         px = self._bench.px
         with QPainter(self) as painter:
-            steps = self._fitting()
+            steps = self.fitting()
             self._paint_heads(painter, steps)
             foot = px(_FOOT) if self.height() >= px(_HEAD + 3 * 44 + _FOOT) else 0
             pitch = min((self.height() - px(_HEAD) - foot) / 3, px(_ROW * 1.3))
@@ -148,7 +84,7 @@ class Chain(QWidget):
 
     def _width(self, step: Step) -> float:
         type_, px = self._bench.type, self._bench.px
-        if step is STEPS[_PINS]:
+        if step is _PINS:
             assert self._shown is not None
             most = max(len(channel.pins) for channel in self._shown.working.channels)
             return max(most * px(_KEY_WIDTH + 3), type_.width(step.head, type_.sans(0.86)))
@@ -161,7 +97,7 @@ class Chain(QWidget):
     def _colour_width(self) -> float:
         return self._bench.px(22) + self._bench.type.width("888 of 255", self._bench.type.sans(0.82)) + 4
 
-    def _fitting(self) -> list[tuple[Step, float, float]]:
+    def fitting(self) -> list[tuple[Step, float, float]]:
         """Return the steps that fit, each with its left edge and width."""
         assert self._shown is not None
         most = max(len(channel.pins) for channel in self._shown.working.channels)
@@ -171,16 +107,18 @@ class Chain(QWidget):
         return self._placed[1]
 
     def _fit(self) -> list[tuple[Step, float, float]]:
-        steps = list(STEPS)
-        gap, colour = self._bench.px(_GAP), self._colour_width()
+        steps, px = list(STEPS), self._bench.px
+        colour = self._colour_width()
         widths = {step.head: self._width(step) for step in steps}
 
-        def needed() -> float:
+        def needed(gap: float) -> float:
             return colour + sum(widths[step.head] + gap for step in steps)
 
-        while needed() > self.width() and len(steps) > 2:
+        while needed(px(_LEAST_GAP)) > self.width() and len(steps) > 2:
             steps.remove(min(steps, key=lambda step: step.missed))
-        spare = max(0.0, self.width() - needed()) / max(1, len(steps))
+        gap = px(_GAP) - max(0.0, needed(px(_GAP)) - self.width()) / len(steps)
+        gap = max(gap, px(_LEAST_GAP))
+        spare = max(0.0, self.width() - needed(gap)) / max(1, len(steps))
         left, placed = colour, []
         for step in steps:
             left += gap + min(spare, 2 * gap)
@@ -218,7 +156,7 @@ class Chain(QWidget):
         for step, left, width in steps:
             place = QRectF(left, box.top(), width + px(12), box.height())
             self._paint_chevron(painter, QPointF(left - px(13), line))
-            if step is STEPS[_PINS]:
+            if step is _PINS:
                 self._paint_pins(painter, place, working)
                 continue
             self._two_lines(painter, place, step.main(working), step.below(working))

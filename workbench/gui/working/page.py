@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QMimeData, Qt
 from PySide6.QtGui import QGuiApplication, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QPlainTextEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPlainTextEdit, QVBoxLayout, QWidget
 
 from workbench.gui.actions import ActionSpec
 from workbench.gui.bench import Bench
@@ -17,6 +17,9 @@ from workbench.project.document import Project
 __all__ = ["WorkingPage"]
 
 _ROOM_FOR_TEXT = 1100
+"""Width from which the words have room beside the whole chain. [design px]"""
+_ROOM_BELOW = 300
+"""Height from which they have room below it, as on a projector. [design px]"""
 
 
 class WorkingPage(QWidget):
@@ -104,7 +107,7 @@ class WorkingPage(QWidget):
         self._head.addStretch(1)
         self._head.addWidget(self.copy_button)
         self._head.addWidget(self.print_button)
-        self._row = QHBoxLayout()
+        self._row = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._row.addWidget(self.chain, 5)
         self._row.addWidget(self.text, 3)
         self._whole = QVBoxLayout(self)
@@ -116,14 +119,18 @@ class WorkingPage(QWidget):
         self._whole.setContentsMargins(px(20), px(10), px(20), px(10))
         self._whole.setSpacing(px(8))
         self._head.setSpacing(px(10))
-        self._row.setSpacing(px(28))
         self.text.setFont(self.bench.type.mono(0.9))
         self._fit()
 
     def _fit(self) -> None:
-        self.text.setMinimumWidth(
-            self.bench.px(380 if self.width() >= self.bench.px(_ROOM_FOR_TEXT) else 300)
-        )
+        """Put the words below a chain that needs the width, where there is the height."""
+        px, directions = self.bench.px, QBoxLayout.Direction
+        narrow = self.width() < px(_ROOM_FOR_TEXT)
+        below = narrow and self.height() >= px(_ROOM_BELOW)
+        self._row.setDirection(directions.TopToBottom if below else directions.LeftToRight)
+        self._row.setSpacing(px(8 if below else 28))
+        self.chain.setMinimumHeight(px(220 if below else 120))
+        self.text.setMinimumWidth(px(300 if narrow else 380))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
