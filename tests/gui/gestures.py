@@ -8,7 +8,7 @@ from PySide6.QtGui import QDragEnterEvent, QDropEvent, QMouseEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 
-__all__ = ["drag", "drop_files"]
+__all__ = ["drag", "drop_files", "hover_files"]
 
 
 def drag(widget: QWidget, start: QPoint, *stops: QPoint, release: bool = True) -> None:
@@ -30,17 +30,25 @@ def drag(widget: QWidget, start: QPoint, *stops: QPoint, release: bool = True) -
         )
 
 
+def hover_files(widget: QWidget, *paths: str) -> bool:
+    """Drag files into a widget; return whether it would take them."""
+    data = QMimeData()
+    data.setUrls([QUrl.fromLocalFile(path) for path in paths])
+    left, none = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
+    enter = QDragEnterEvent(QPoint(20, 20), Qt.DropAction.CopyAction, data, left, none)
+    enter.ignore()
+    QApplication.sendEvent(widget, enter)
+    return enter.isAccepted()
+
+
 def drop_files(widget: QWidget, *paths: str) -> bool:
     """Let files fall on a widget; return whether it takes them."""
+    if not hover_files(widget, *paths):
+        return False
     data = QMimeData()
     data.setUrls([QUrl.fromLocalFile(path) for path in paths])
     place, action = QPoint(20, 20), Qt.DropAction.CopyAction
     left, none = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
-    enter = QDragEnterEvent(place, action, data, left, none)
-    enter.ignore()
-    QApplication.sendEvent(widget, enter)
-    if not enter.isAccepted():
-        return False
     drop = QDropEvent(QPointF(place), action, data, left, none)
     QApplication.sendEvent(widget, drop)
     return True

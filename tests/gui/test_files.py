@@ -4,10 +4,10 @@ from datetime import timedelta
 from pathlib import Path
 
 import pytest
-from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QGraphicsView
+from PySide6.QtGui import QCloseEvent, QDragLeaveEvent
+from PySide6.QtWidgets import QApplication, QGraphicsView
 
-from tests.gui.gestures import drop_files
+from tests.gui.gestures import drop_files, hover_files
 from workbench.circuit.series import Series
 from workbench.exports import KINDS
 from workbench.files.project_file import read_project, write_project
@@ -224,3 +224,29 @@ def test_file_can_be_dropped_on_every_part_of_the_window(desk, path, panel) -> N
     assert drop_files(inner[0].viewport() if inner else target, str(path))
 
     assert desk.session.path == path
+
+
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [
+        ("slip.png", "Drop slip.png to show this image on the line"),
+        ("screen.edid", "Drop screen.edid to read the monitor's EDID in it"),
+        ("slip.backporch", "Drop slip.backporch to open it as a project"),
+    ],
+)
+def test_a_file_that_hovers_is_told_what_dropping_it_would_do(desk, name, words) -> None:
+    sign = desk.window.drop_sign
+
+    assert hover_files(desk.window, f"/no/{name}")
+    assert sign.isVisible()
+    assert sign.words == words
+    assert sign.geometry() == desk.window.rect()
+
+    QApplication.sendEvent(desk.window, QDragLeaveEvent())
+    assert not sign.isVisible()
+
+
+def test_the_sign_goes_when_the_file_falls(desk, path) -> None:
+    assert drop_files(desk.window, str(path))
+
+    assert not desk.window.drop_sign.isVisible()

@@ -217,3 +217,20 @@ def test_a_warning_goes_once_something_else_went_well(desk) -> None:
     desk.bench.notice("Written.")
     desk.bench.apply("Rename", lambda project: replace(project, name="Quay"))
     assert desk.window.notices.text == "Written."
+
+
+@pytest.mark.parametrize("size", [(960, 540), (1280, 800), (1920, 1080)], ids=str)
+@pytest.mark.parametrize("page", ["", "picture"], ids=["folded", "picture"])
+def test_a_notice_covers_neither_page_nor_bench(desk, size, page) -> None:
+    window = desk.window
+    window.resize(*size)
+    desk.bench.notice("slope.png, 640 × 480 pixels. Its colours were brought from 16 bits to 8.")
+    if page:
+        window.pages.open(page)
+    QApplication.processEvents()
+
+    over = window.notices.geometry()
+    assert window.rect().contains(over)
+    for part in (window.split, *((window.pages.stack,) if page else ()), *window.pages.tabs.tabs.values()):
+        place = part.rect().translated(part.mapTo(window, QPoint(0, 0)))
+        assert not over.intersects(place), type(part).__name__

@@ -75,7 +75,7 @@ class Bench(QObject):
     closing = Signal()
     """The window goes: work in other threads ends now."""
     noticed = Signal(object)
-    """A :class:`Notice` to be shown at the window's foot."""
+    """A :class:`Notice` to be shown inline."""
 
     def __init__(
         self,
@@ -141,7 +141,7 @@ class Bench(QObject):
         origin: object = None,
         quiet: str = "",
     ) -> bool:
-        """Make an edit; say why not, at the window's foot, when it cannot be made.
+        """Make an edit; say why not, inline, when it cannot be made.
 
         Returns whether the project took it.
         """

@@ -5,9 +5,10 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QMimeData, QPoint, Qt, QUrl
+from PySide6.QtCore import QMimeData, QPoint, QRect, Qt, QUrl
 from PySide6.QtGui import QGuiApplication, QImage
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
 from tests.gui.gestures import drop_files
 from tests.gui.picture.pictures import packed, slope
@@ -430,7 +431,23 @@ def test_a_difference_is_shown_four_times(page, desk, qtbot) -> None:
 
 
 @pytest.mark.parametrize("width", [1280, 1920])
-def test_a_cards_settings_lie_in_a_row_and_leave_the_chain_their_column(
+def test_nothing_moves_when_an_image_takes_the_place_of_a_card(page, desk, qtbot, photo, width) -> None:
+    desk.window.resize(width, 800)
+    moving = (page.scene.load, page.scene.paste, page.scene.shown, page.chain, page.view, page._tabs)
+
+    def places() -> list[QRect]:
+        QApplication.processEvents()
+        return [widget.rect().translated(widget.mapTo(page, QPoint(0, 0))) for widget in moving]
+
+    card = places()
+    load(page, qtbot, photo)
+
+    assert page.scene.dither.isVisible()
+    assert places() == card
+
+
+@pytest.mark.parametrize("width", [920, 1180])
+def test_on_a_narrow_page_a_cards_settings_lie_in_a_row_and_leave_the_chain_their_column(
     page, desk, qtbot, photo, width
 ) -> None:
     desk.window.resize(width, 800)

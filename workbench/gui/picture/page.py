@@ -34,6 +34,8 @@ _ROOM_FOR_VERDICT = 180
 _ROOM_FOR_COLOURS = 880
 _ROOM_FOR_ASIDE = 900
 """A narrower page, as on a projector, leaves the settings out. [design px]"""
+_ROOM_FOR_BOTH = 1200
+"""Width from which the chain has room beside the settings' column. [design px]"""
 _FLAT = 26
 """Height that the settings take from the chain where they lie in a row above it. [design px]"""
 
@@ -224,10 +226,13 @@ class PicturePage(QWidget):
         column.addWidget(self.colours)
 
     def _lies_flat(self) -> bool:
-        """Return whether the settings lie in a row: a card has so few that the chain takes their column."""
-        scene = self._panels.currentWidget() is self._areas[0]
+        """Return whether the settings lie in a row, on a narrow page that shows a card.
+
+        A card has so few that the chain takes their column; on a wider page they stay where they are.
+        """
+        px, scene = self.bench.px, self._panels.currentWidget() is self._areas[0]
         card = self._result is not None and self._result.project.picture.image is None
-        return scene and card and self.width() >= self.bench.px(_ROOM_FOR_ASIDE)
+        return scene and card and px(_ROOM_FOR_ASIDE) <= self.width() < px(_ROOM_FOR_BOTH)
 
     def _arrange(self) -> None:
         px, width, height = self.bench.px, self.width(), self.height()

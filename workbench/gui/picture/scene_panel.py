@@ -57,6 +57,7 @@ class ScenePanel(QWidget):
             self.load.clicked.connect(bench.images.choose)
             self.paste.clicked.connect(bench.images.paste)
         self._choices = (self.shown, self.fit, self.dither, self.measure, self.transfer)
+        self._of_images = (self.fit, self.dither, self.measure, self.transfer, self.smooth)
         for panel, take in zip(
             self._choices,
             (self._take_card, self._take_fit, self._take_dither, self._take_measure, self._take_transfer),
@@ -75,7 +76,7 @@ class ScenePanel(QWidget):
         self.dither.choice.set_value(picture.dither.value)
         self.measure.choice.set_value(_MEASURES[picture.measure])
         self._show_transfer(picture.transfer)
-        for widget in (self.fit, self.dither, self.measure, self.transfer, self.smooth):
+        for widget in self._of_images:
             widget.setVisible(image is not None)
         self.smooth.blockSignals(True)
         self.smooth.setChecked(picture.smooth)
@@ -103,6 +104,11 @@ class ScenePanel(QWidget):
         directions = QBoxLayout.Direction
         self._column.setDirection(directions.LeftToRight if row else directions.TopToBottom)
         self.shown.setMinimumWidth(self._bench.px(_CHOICE) if row else 0)
+        # In a column an image's settings keep their room, so that nothing moves when one comes or goes.
+        for widget in self._of_images:
+            policy = widget.sizePolicy()
+            policy.setRetainSizeWhenHidden(not row)
+            widget.setSizePolicy(policy)
         # A row stands at its right end, a column at its top.
         self._column.setStretch(0, 1 if row else 0)
         self._column.setStretch(self._column.count() - 1, 0 if row else 1)

@@ -31,7 +31,7 @@ from workbench.gui.window.main_window import MainWindow, Panels
 from workbench.pipeline.run import Pipeline
 from workbench.project.session import Change, Session
 
-__all__ = ["Desk"]
+__all__ = ["Desk", "drop_words"]
 
 
 class Desk(QObject):
@@ -73,6 +73,7 @@ class Desk(QObject):
         self._add_actions()
         self._connect_bar()
         self.window.dropped.connect(lambda path: self._open_dropped(Path(path)))
+        self.window.drop_words = lambda path: drop_words(Path(path))
         self.window.closing.connect(self._on_close)
         self.window.came_back.connect(self.shelf.look_again)
         self._unsubscribe = session.subscribe(self._on_change)
@@ -139,3 +140,12 @@ class Desk(QObject):
             return
         self._unsubscribe()
         self.recovery.close()
+
+
+def drop_words(path: Path) -> str:
+    """Say what is done with a file that is let fall on the window."""
+    if path.suffix.lower() in readable_suffixes():
+        return f"Drop {path.name} to show this image on the line"
+    if path.suffix.lower() in EDID_SUFFIXES:
+        return f"Drop {path.name} to read the monitor's EDID in it"
+    return f"Drop {path.name} to open it as a project"

@@ -7,6 +7,7 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import (
     QCloseEvent,
     QDragEnterEvent,
+    QDragLeaveEvent,
     QDropEvent,
     QKeyEvent,
     QResizeEvent,
@@ -24,6 +25,7 @@ from workbench.gui.settings import WINDOW
 from workbench.gui.styles import style_sheet
 from workbench.gui.theme import palette
 from workbench.gui.widgets.focus_ring import FocusRing
+from workbench.gui.window.drop_sign import DropSign
 from workbench.gui.window.foot import Foot
 from workbench.gui.window.notice_bar import NoticeBar
 from workbench.gui.window.pages import PageArea, PageSpec
@@ -92,7 +94,10 @@ class MainWindow(QMainWindow):
         ):
             column.addWidget(widget, stretch)
         self.setCentralWidget(self._column)
-        self.notices = NoticeBar(bench, self)
+        self.drop_sign = DropSign(bench, self)
+        self.drop_words: Callable[[str], str] = lambda _path: "Drop it to open it"
+        """What would be done with a file that is let fall."""
+        self.notices = NoticeBar(bench, self, self.pages.tabs, self.foot)
         self.ring = FocusRing(bench, self)
         self.projector = Projector(bench, self)
         bench.actions.attach(self)
@@ -181,11 +186,17 @@ class MainWindow(QMainWindow):
         super().keyPressEvent(event)
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        if any(url.isLocalFile() for url in event.mimeData().urls()):
+        paths = _files_of(event)
+        if paths:
             event.acceptProposedAction()
+            self.drop_sign.say(self.drop_words(paths[0]) if len(paths) == 1 else "Drop one file at a time")
+
+    def dragLeaveEvent(self, _event: QDragLeaveEvent) -> None:
+        self.drop_sign.hide()
 
     def dropEvent(self, event: QDropEvent) -> None:
-        paths = [url.toLocalFile() for url in event.mimeData().urls() if url.isLocalFile()]
+        self.drop_sign.hide()
+        paths = _files_of(event)
         if len(paths) > 1:
             self.bench.notice("One project is open at a time: drop one file.", warning=True)
         elif paths:
@@ -209,3 +220,8 @@ class MainWindow(QMainWindow):
             if self.isActiveWindow():
                 self.came_back.emit()
             self.bench.actions.refresh()
+
+
+def _files_of(event: QDropEvent) -> list[str]:
+    """Return the paths of the files that hover or fall."""
+    return [url.toLocalFile() for url in event.mimeData().urls() if url.isLocalFile()]

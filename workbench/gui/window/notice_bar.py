@@ -1,6 +1,8 @@
-"""One sentence at the window's foot that fades by itself: the inline answer to an edit refused."""
+"""One sentence beside the tabs that fades by itself: the inline answer to an edit refused."""
 
-from PySide6.QtCore import QRectF, Qt, QTimer
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QEvent, QObject, QPoint, QRectF, Qt, QTimer
 from PySide6.QtGui import (
     QAccessible,
     QAccessibleAnnouncementEvent,
@@ -18,18 +20,23 @@ from workbench.gui.widgets.signs import Sign, draw_sign
 from workbench.gui.widgets.text import draw_text
 from workbench.project.session import Change
 
+if TYPE_CHECKING:
+    from workbench.gui.window.pages import TabRow
+
 __all__ = ["NoticeBar"]
 
 SHOWN_MS = 7000
+_HEIGHT = 38
+"""As high as the row of tabs. [design px]"""
 
 
 class NoticeBar(QWidget):
-    """Floats over the middle of the window's foot; a click, or a deed that went well, sends it away."""
+    """Floats beside the tabs, or over the findings; a click, or a deed that went well, sends it away."""
 
-    def __init__(self, bench: Bench, window: QWidget) -> None:
+    def __init__(self, bench: Bench, window: QWidget, tabs: "TabRow", foot: QWidget) -> None:
         super().__init__(window)
         self._bench = bench
-        self._over = window
+        self._over, self._tabs, self._foot = window, tabs, foot
         self._notice = Notice("")
         self._undo = Button(bench, "Undo", ButtonKind.REMEDY, self)
         self._undo.setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -39,6 +46,8 @@ class NoticeBar(QWidget):
         self._away.setInterval(SHOWN_MS)
         self._away.timeout.connect(self.hide)
         self.hide()
+        for moving in (tabs, tabs.parentWidget() or tabs, foot):
+            moving.installEventFilter(self)
         bench.noticed.connect(self.show_notice)
         self._unsubscribe = bench.session.subscribe(self._on_change)
         bench.closing.connect(self._unsubscribe)
@@ -63,16 +72,34 @@ class NoticeBar(QWidget):
         if (self._notice.warning or self._notice.undo) and change.after is not change.before:
             self.hide()
 
+    def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
+        """Go along with the tabs, as when a page opens."""
+        if event.type() in (QEvent.Type.Move, QEvent.Type.Resize) and not self.isHidden():
+            self.place()
+        return False
+
     def place(self) -> None:
-        """Stand over the middle of the window's foot."""
-        px, window = self._bench.px, self._over
+        """Stand in the free part of the row of tabs; where that is too short, over the findings.
+
+        Neither page nor bench is covered.
+        """
+        px = self._bench.px
         words = QFontMetricsF(self._bench.type.sans(1.0, 500)).horizontalAdvance(self._notice.text)
-        width = min(round(words) + px(64) + self._undo_width(), window.width() - px(40))
-        self.setGeometry((window.width() - width) // 2, window.height() - px(96), width, px(42))
+        wanted, height = round(words) + px(64) + self._undo_width(), px(_HEIGHT)
+        free = self._tabs.free_room()
+        if self._tabs.isVisibleTo(self._over) and wanted <= free.width():
+            room = free.translated(self._tabs.mapTo(self._over, QPoint(0, 0)))
+            left = room.right() - wanted
+        else:
+            room = self._foot.rect().translated(self._foot.mapTo(self._over, QPoint(0, 0)))
+            wanted = min(wanted, self._over.width() - px(40))
+            left = (self._over.width() - wanted) // 2
+        top = min(room.top() + (room.height() - height) // 2, self._over.height() - height - 1)
+        self.setGeometry(left, top, wanted, height)
         button = self._undo.sizeHint()
         self._undo.setVisible(self._notice.undo)
         self._undo.resize(button)
-        self._undo.move(width - px(8) - button.width(), (self.height() - button.height()) // 2)
+        self._undo.move(wanted - px(8) - button.width(), (height - button.height()) // 2)
 
     def _undo_width(self) -> int:
         """Return the room of the button, with what keeps it apart. [px]"""

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Protocol
 
-from PySide6.QtCore import QPointF, QSize, Qt, Signal
+from PySide6.QtCore import QPointF, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
@@ -193,6 +193,12 @@ class TabRow(QWidget):
             self.tabs[page].setFocus()
         self.hint.say("drag down to fold" if page else "pages are folded: click one, or drag this edge up")
         self.fold.set_open(open_=bool(page))
+
+    def free_room(self) -> QRect:
+        """Return the part of the row that neither tabs nor the chevron need. [px]"""
+        last = list(self.tabs.values())[-1].geometry()
+        left = last.right() + self._bench.px(12)
+        return QRect(left, 0, max(0, self.fold.x() - self._bench.px(6) - left), self.height())
 
     def _on_fold(self) -> None:
         checked = next((name for name, tab in self.tabs.items() if tab.isChecked()), "")
