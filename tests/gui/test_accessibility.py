@@ -157,6 +157,17 @@ def test_f1_explains_the_page_that_a_key_has_just_opened(desk, qtbot, key, page)
     desk.cards.open_card.close()
 
 
+def test_f1_explains_the_page_whose_tab_the_focus_went_along_to(desk, qtbot) -> None:
+    desk.window.pages.open("picture")
+    desk.window.pages.tabs.tabs["picture"].setFocus()
+
+    qtbot.keyClick(desk.window, Qt.Key.Key_6, Qt.KeyboardModifier.AltModifier)
+    qtbot.keyClick(desk.window, Qt.Key.Key_F1)
+
+    assert desk.cards.open_card.text.text() == PAGE_HELP["monitor"]
+    desk.cards.open_card.close()
+
+
 def test_f1_explains_what_has_the_focus_once_a_part_was_chosen(desk, qtbot) -> None:
     desk.window.pages.open("monitor")
     desk.bench.view.choose(desk.session.project.channels.red.resistors[0].id)

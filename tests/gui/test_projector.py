@@ -11,6 +11,7 @@ from workbench.gui.theme import ThemeName
 from workbench.gui.timing.monitor import Caution
 from workbench.gui.timing.page import Refusal
 from workbench.gui.widgets import Control, Words
+from workbench.gui.window.projector import projected_px
 
 
 def test_f11_shows_it_and_esc_leaves(desk, qtbot) -> None:
@@ -135,3 +136,25 @@ def test_a_sign_stands_before_its_words_at_either_size(qtbot, make_bench, senten
     assert shown.contentsRect().left() == pytest.approx(at_desk * PROJECTOR_PX / 14, abs=1)
     bench.project_large(on=False)
     assert shown.contentsRect().left() == at_desk
+
+
+@pytest.mark.parametrize(
+    ("height", "ratio", "base_px"),
+    [(1080, 1.0, 32), (1200, 1.0, 32), (768, 1.0, 32), (540, 2.0, 16), (720, 1.5, 64 / 3), (1080, 2.0, 32)],
+)
+def test_text_has_as_many_dots_where_the_desktop_enlarges_everything(height, ratio, base_px) -> None:
+    assert projected_px(height, ratio) == pytest.approx(base_px)
+    assert projected_px(height, ratio) * ratio >= PROJECTOR_PX
+
+
+def test_on_an_enlarged_desktop_nothing_in_the_bar_is_cut(desk) -> None:
+    desk.bench.project_large(on=True, base_px=projected_px(540, 2.0))
+    desk.window.resize(960, 540)
+    desk.window.pages.open("picture")
+    QApplication.processEvents()
+
+    tabs = desk.window.pages.tabs.tabs.values()
+    assert all(tab.width() >= tab.sizeHint().width() for tab in tabs)
+    words = [word for word in desk.window.top.findChildren(Words) if word.isVisible()]
+    assert all(word.width() >= word.sizeHint().width() for word in words)
+    assert desk.bench.theme.trace_px == 3.0

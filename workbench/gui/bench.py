@@ -1,7 +1,7 @@
 """What every panel gets: the session, the live result, what is looked at, and how things look."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Protocol
 
@@ -31,7 +31,7 @@ DESIGN_PX = 14.0
 """Height of the base text for which sizes are written down in the panels. [px]"""
 
 PROJECTOR_PX = 32.0
-"""Height of the base text on a projector: 24 pt, so the last row can read it. [px]"""
+"""Height of the base text on a projector: 24 pt, so the last row can read it. [dots of the screen]"""
 
 
 class Dialogs(Protocol):
@@ -98,7 +98,7 @@ class Bench(QObject):
         self.actions = Actions(self)
         self.dialogs: Dialogs | None = None
         """What asks for files; none while there is no window."""
-        self._projecting = False
+        self._projecting, self._projector_px = False, PROJECTOR_PX
         self._theme, self._type = self._chosen_look()
         settings.changed.connect(self._on_setting)
 
@@ -126,10 +126,13 @@ class Bench(QObject):
         """Return a length written for a base text of 14 px, at the size in force. [px]"""
         return round(design * self._type.base_px / DESIGN_PX)
 
-    def project_large(self, *, on: bool) -> None:
-        """Show the same bench at projector size, or at the person's own size again."""
+    def project_large(self, *, on: bool, base_px: float = PROJECTOR_PX) -> None:
+        """Show the same bench at projector size, or at the person's own size again.
+
+        ``base_px`` is the height of the base text there. [px]
+        """
         if on != self._projecting:
-            self._projecting = on
+            self._projecting, self._projector_px = on, base_px
             self._take_look()
 
     def apply(
@@ -177,7 +180,10 @@ class Bench(QObject):
 
     def _chosen_look(self) -> tuple[Theme, Type]:
         if self._projecting:
-            return PROJECTOR, Type.of(PROJECTOR_PX, least=1.0)
+            part = self._projector_px / PROJECTOR_PX
+            trace_px, wire_px = PROJECTOR.trace_px * part, PROJECTOR.wire_px * part
+            theme = replace(PROJECTOR, trace_px=trace_px, wire_px=wire_px)
+            return theme, Type.of(self._projector_px, least=1.0)
         font = QFont(Type.of(DESIGN_PX).sans_family)
         font.setPointSizeF(self.settings.get(BASE_POINTS))
         return THEMES[self.settings.get(THEME)], Type.of(float(QFontInfo(font).pixelSize()))

@@ -118,8 +118,8 @@ class PageArea(QWidget):
             self.made.emit(made)
         self.stack.setCurrentWidget(self._made[page])
         self.stack.show()
-        self._asked_from = QApplication.focusWidget()
         self._changed()
+        self._asked_from = QApplication.focusWidget()
         result = self._bench.live.result
         self.show_result(result.project, result)
 

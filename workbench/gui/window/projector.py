@@ -3,14 +3,37 @@
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtWidgets import QWidget
 
-from workbench.gui.bench import Bench
+from workbench.gui.bench import PROJECTOR_PX, Bench
 
-__all__ = ["Projector"]
+__all__ = ["Projector", "projected_px"]
 
 CAUTION = (
     "Stripes, checkerboards and toggles can flicker on a projector; warn people who are sensitive to "
     "flashing pictures."
 )
+
+
+_SCREEN = 1080
+"""Height of a screen on which the base text is as high as it is written down. [px]"""
+
+
+def projected_px(height: int, ratio: float) -> float:
+    """Return the height of the base text on a screen. [px]
+
+    Parameters
+    ----------
+    height : int
+        Of the screen. [px]
+    ratio : float
+        Dots of the screen in a pixel, ``1 <= ratio``: where the desktop enlarges everything, a low
+        screen has text of as many dots, and all of the bench on it. [1]
+
+    Examples
+    --------
+    >>> projected_px(1080, 1.0), projected_px(800, 1.0), projected_px(540, 2.0), projected_px(1080, 2.0)
+    (32.0, 32.0, 16.0, 32.0)
+    """
+    return max(PROJECTOR_PX / ratio, min(PROJECTOR_PX, PROJECTOR_PX * height / _SCREEN))
 
 
 class Projector(QObject):
@@ -42,5 +65,7 @@ class Projector(QObject):
             self._window.setWindowState(self._before | Qt.WindowState.WindowFullScreen)
         else:
             self._window.setWindowState(self._before)
-        self._bench.project_large(on=on)
+        screen = self._window.screen()
+        base_px = projected_px(screen.size().height(), screen.devicePixelRatio())
+        self._bench.project_large(on=on, base_px=base_px)
         self.turned.emit(on)
