@@ -547,3 +547,14 @@ def test_words_under_the_picture_never_lie_over_it(desk, height) -> None:
 
     assert page.view.geometry().bottom() < page.verdict.y()
     assert page.verdict.geometry().bottom() <= height
+
+
+@pytest.mark.parametrize("height", [200, 240, 259, 280, 300, 400])
+@pytest.mark.parametrize("width", [960, 1280, 1920])
+def test_the_button_to_the_working_lies_over_no_row_of_the_chain(page, width, height) -> None:
+    page.resize(width, height)
+
+    assert page.working.isVisible() == page.chain.has_foot
+    if page.working.isVisible():
+        rows_end = page.chain.geometry().bottom() - page.bench.px(62)
+        assert page.working.y() > rows_end

@@ -28,7 +28,6 @@ _ASIDE = 258
 """Width of the column of settings. [design px]"""
 _ROOM_FOR_WHY, _ROOM_TO_TEACH = 300, 575
 """What the picture leaves to the chain at least; on a projector pins and legs are to be seen. [design px]"""
-_ROOM_FOR_BUTTON = 220
 _ROOM_FOR_VERDICT = 180
 """Lower pages have one line under the picture. [design px]"""
 _ROOM_FOR_COLOURS = 880
@@ -257,7 +256,7 @@ class PicturePage(QWidget):
         above = top + px(36) + (px(_FLAT) if flat else 0)
         self.chain.setGeometry(left, above, room, height - above - px(8))
         hint = self.working.sizeHint()
-        self.working.setVisible(height >= px(_ROOM_FOR_BUTTON))
+        self.working.setVisible(self.chain.has_foot)
         self.working.setGeometry(
             left + room - hint.width(), height - hint.height() - px(14), hint.width(), hint.height()
         )

@@ -61,6 +61,11 @@ class Chain(QWidget):
         self.setAccessibleDescription(description)
         self.update()
 
+    @property
+    def has_foot(self) -> bool:
+        """Whether there is the height to say what the eye gets."""
+        return self.height() >= self._bench.px(_HEAD + 3 * 44 + _FOOT)
+
     def keep_free(self, width: int) -> None:
         """Leave the lower right corner to somebody else's button. [px]"""
         self._free = width
@@ -72,7 +77,7 @@ class Chain(QWidget):
         with QPainter(self) as painter:
             steps = self.fitting()
             self._paint_heads(painter, steps)
-            foot = px(_FOOT) if self.height() >= px(_HEAD + 3 * 44 + _FOOT) else 0
+            foot = px(_FOOT) if self.has_foot else 0
             pitch = min((self.height() - px(_HEAD) - foot) / 3, px(_ROW * 1.3))
             for row, (channel, working) in enumerate(zip(Channel, self._shown.working.channels, strict=True)):
                 box = QRectF(0, px(_HEAD) + row * pitch, self.width(), pitch)
