@@ -374,3 +374,13 @@ def test_a_network_that_is_no_ladder_is_told_of(qtbot, page):
 
     assert shown.proof.text().startswith("green: Values are chosen for weighted, segmented and R-2R ladders")
     assert not shown.table.isVisible()
+
+
+def test_a_candidate_whose_staircase_falls_is_marked(page):
+    falling = Drawer((OwnedPart(1e3, 3), OwnedPart(1.2e3, 6), OwnedPart(1.5e3, 6)))
+    shown = page(drawer=falling)
+
+    row = next(row for row in shown.table.rows if row.payload is not None)
+
+    assert row.cells[3].endswith("↓")
+    assert "a step goes down" in row.tip

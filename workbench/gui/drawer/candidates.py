@@ -20,7 +20,7 @@ COLUMNS = (
     Column("best at", "level, match, current, parts", mono=False, right=False),
     Column("white V", "0.0000"),
     Column("level error mV", "000.000"),
-    Column("DNL", "00.00"),
+    Column("DNL", "00.00↓"),
     Column("INL", "00.00"),
     Column("match", "00.00 %"),
     Column("source Ω", "0000.0"),
@@ -58,7 +58,7 @@ def candidate_rows(result: Result, candidates: Sequence[Candidate], aim: Aim) ->
     for candidate in best_first((each for each in candidates if best[id(each)]), aim):
         mark = Sign.PASSES if taken(result, candidate) else None
         words = ", ".join(_SHORT[each] for each in best[id(candidate)])
-        rows.append(FigureRow((words, *_figures(candidate)), candidate, mark, tip=legs_words(candidate)))
+        rows.append(FigureRow((words, *_figures(candidate)), candidate, mark, tip=_tip(candidate)))
     return rows
 
 
@@ -81,8 +81,13 @@ def _figures(candidate: Candidate) -> tuple[str, ...]:
     )
 
 
+def _tip(candidate: Candidate) -> str:
+    falls = "" if candidate.monotonic else "\n↓ a step goes down: not monotonic"
+    return legs_words(candidate) + falls
+
+
 def _steps(max_dnl_lsb: float, monotonic: bool) -> str:
-    return f"{max_dnl_lsb:.2f}" if monotonic else f"{max_dnl_lsb:.2f}, falls"
+    return f"{max_dnl_lsb:.2f}" if monotonic else f"{max_dnl_lsb:.2f}↓"
 
 
 def _now_row(result: Result) -> FigureRow:
