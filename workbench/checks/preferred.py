@@ -7,8 +7,8 @@ from workbench.checks.groups import Group, groups, is_sound, join_words, ohms_te
 from workbench.checks.limits import WHITE, WHITE_VOLTS
 from workbench.checks.measures import Measures
 from workbench.checks.offers import changes_text, first_that, series_offers, trials, values_remedy
-from workbench.checks.values import EVEN_LSB, Trial, Values
-from workbench.circuit.linearity import Linearity
+from workbench.checks.values import Trial, Values
+from workbench.circuit.linearity import EVEN_LSB, Linearity
 from workbench.circuit.network import Resistor
 from workbench.circuit.series import Series, is_in, nearest
 from workbench.project.document import Project

@@ -13,10 +13,10 @@ from workbench.checks.limits import LINEARITY, MONOTONIC, WHITE, WHITE_VOLTS
 from workbench.checks.loads import DRIVE_ZEROS, drive_zeros
 from workbench.checks.measures import Measures
 from workbench.checks.offers import exact_offers, first_that, series_offers, trials, values_remedy
-from workbench.checks.values import EVEN_LSB, Trial, legs_below, try_values
+from workbench.checks.values import Trial, legs_below, try_values
 from workbench.circuit.codes import rising_pin
 from workbench.circuit.ladders import analyse
-from workbench.circuit.linearity import ROUNDING_LSB
+from workbench.circuit.linearity import EVEN_LSB, ROUNDING_LSB
 from workbench.circuit.network import Network, PartId, Zeros
 from workbench.project.document import Project
 from workbench.units import format_fixed

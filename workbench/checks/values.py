@@ -18,7 +18,6 @@ from workbench.project.edits import parts
 from workbench.project.limits import OHMS
 
 __all__ = [
-    "EVEN_LSB",
     "Trial",
     "Values",
     "even_values",
@@ -34,9 +33,6 @@ __all__ = [
 Values = Mapping[PartId, float]
 """New resistances of some parts. [Ω]"""
 
-EVEN_LSB = 0.5
-"""Steps this near to even are not worth a warning: half a step is the usual aim (common practice,
-no source). [LSB]"""
 
 _ROUNDS = 12
 _CLOSE_VOLTS = 1e-5

@@ -17,8 +17,9 @@ from workbench.checks.offers import (
     trials,
     values_remedy,
 )
-from workbench.checks.values import EVEN_LSB, Trial, set_values, try_values
+from workbench.checks.values import Trial, set_values, try_values
 from workbench.circuit.codes import rising_pin
+from workbench.circuit.linearity import EVEN_LSB
 from workbench.project.document import Channel, Project
 from workbench.units import format_fixed, format_percent
 

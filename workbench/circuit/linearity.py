@@ -6,8 +6,11 @@ import numpy as np
 
 from workbench.circuit.ports import FloatArray
 
-__all__ = ["ROUNDING_LSB", "Linearity", "linearity"]
+__all__ = ["EVEN_LSB", "ROUNDING_LSB", "Linearity", "linearity"]
 
+EVEN_LSB = 0.5
+"""Steps this near to even are not worth a warning: half a step is the usual aim (common practice,
+no source). [LSB]"""
 ROUNDING_LSB = 1e-4
 """A step of less than this part of the mean step is rounding, up or down: the level repeats. [LSB]"""
 _NO_RISE_VOLTS = 1e-12

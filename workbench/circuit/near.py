@@ -14,6 +14,7 @@ from workbench.circuit.codes import pin_steps
 from workbench.circuit.fit.drawer import Drawer, leg_options
 from workbench.circuit.fit.search import best_sets
 from workbench.circuit.fit.task import Task
+from workbench.circuit.linearity import EVEN_LSB
 from workbench.circuit.network import Driver, Load
 from workbench.circuit.series import Series, nearest, step
 from workbench.circuit.sizing import FULL_SCALE_VOLTS, pin_ohms, rest_siemens
@@ -27,8 +28,6 @@ Ohms = tuple[float, ...]
 _WHITE_OFF = 0.05
 """White may be off by this part before steps that fall are put up with: 0.665 V is the least there is,
 see :mod:`workbench.checks.limits`. [1]"""
-_EVEN_LSB = 0.5
-"""Steps this far off are not even, see :mod:`workbench.checks.values`. [LSB]"""
 _SETS = 64
 """Sets of least error among which one without a falling step is looked for. [1]"""
 _BUDGET = 20_000
@@ -148,7 +147,7 @@ def _verdict(weights: Floats, aim: Floats, several: int) -> tuple[int, float]:
     off = weights - aim
     far = abs(off.sum()) > _WHITE_OFF * aim.sum()
     falls = (steps < -_ROUNDING).any()
-    bad = 3 if far or falls else sum(uneven > most for most in (_EVEN_LSB, 1.0))
+    bad = 3 if far or falls else sum(uneven > most for most in (EVEN_LSB, 1.0))
     return bad, float(max(off.clip(min=0.0).sum(), -off.clip(max=0.0).sum()))
 
 

@@ -8,7 +8,7 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from workbench.checks.limits import LINEARITY
-from workbench.checks.values import EVEN_LSB
+from workbench.circuit.linearity import EVEN_LSB
 from workbench.gui.bench import Bench
 from workbench.gui.levels.code_view import CodeView, Hold
 from workbench.gui.levels.figures import SHOWN_LSB, CodeFigures, FloatArray

@@ -4,7 +4,7 @@ import numpy as np
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QImage, QPainter, QPaintEvent, QPen
 
-from workbench.checks.values import EVEN_LSB
+from workbench.circuit.linearity import EVEN_LSB
 from workbench.gui.levels.code_view import CodeView
 from workbench.gui.widgets import draw_text
 from workbench.gui.widgets.caption import draw_caption

@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from workbench.checks.groups import is_sound
 from workbench.checks.limits import WHITE_VOLTS
-from workbench.checks.values import EVEN_LSB
+from workbench.circuit.linearity import EVEN_LSB
 from workbench.pipeline.result import ChannelResult
 from workbench.units import format_fixed
 from workbench.waveform.eye import lightness, srgb_from_volts

@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
 
 from workbench.checks.limits import WHITE, WHITE_VOLTS
-from workbench.checks.values import EVEN_LSB
+from workbench.circuit.linearity import EVEN_LSB
 from workbench.gui.levels.callout import Callout
 from workbench.gui.levels.code_view import CodeView
 from workbench.gui.levels.figures import NOTABLE_LSB, CodeFigures, FloatArray

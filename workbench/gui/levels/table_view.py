@@ -21,7 +21,7 @@ from PySide6.QtWidgets import (
 )
 
 from workbench.checks.limits import LINEARITY
-from workbench.checks.values import EVEN_LSB
+from workbench.circuit.linearity import EVEN_LSB
 from workbench.gui.bench import Bench
 from workbench.gui.levels.code_view import Hold
 from workbench.gui.levels.figures import CodeFigures

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from workbench.checks.groups import is_sound
-from workbench.circuit.linearity import Linearity, linearity
+from workbench.circuit.linearity import EVEN_LSB, Linearity, linearity
 from workbench.circuit.response import step_figures
 from workbench.circuit.solution import Levels, solve_levels
 from workbench.drawing import H_SERIES, V_SERIES
@@ -16,9 +16,6 @@ from workbench.units import format_fixed, format_quantity
 from workbench.waveform.sync import sync_high_volts
 
 __all__ = ["Line", "what_would_change"]
-
-UNEVEN_LSB = 0.5
-"""How far a step may be off before it is pointed out. [LSB]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +64,7 @@ def _worst_step(before: Linearity, after: Linearity) -> tuple[Line, ...]:
         return ()
     worst = int(np.abs(after.dnl_lsb).argmax())
     sizes = [f"{1.0 + float(each.dnl_lsb[worst]):.2f}".replace("-", "−") for each in (before, after)]
-    warn = abs(float(after.dnl_lsb[worst])) > UNEVEN_LSB
+    warn = abs(float(after.dnl_lsb[worst])) > EVEN_LSB
     return (Line(f"step {worst} to {worst + 1}", sizes[0], f"{sizes[1]} LSB", warn),)
 
 
