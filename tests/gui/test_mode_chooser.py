@@ -336,8 +336,7 @@ def test_all_of_it_is_reached_by_keys(card, qtbot):
 
 
 def test_on_a_projector_the_caution_has_a_line_of_its_own(desk, qtbot):
-    desk.bench.actions.action("view.projector").trigger()
-    desk.window.showNormal()
+    desk.bench.project_large(on=True)
     desk.window.resize(1280, 800)
     card = desk.cards.choose_mode()
 

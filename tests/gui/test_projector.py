@@ -21,7 +21,7 @@ def test_f11_shows_it_and_esc_leaves(desk, qtbot) -> None:
     assert desk.bench.projecting
     assert desk.window.isFullScreen()
     assert desk.bench.theme.name is ThemeName.PROJECTOR
-    assert desk.bench.type.base_px == PROJECTOR_PX
+    assert desk.bench.type.base_px * desk.window.devicePixelRatio() == PROJECTOR_PX
 
     qtbot.keyClick(desk.window, Qt.Key.Key_Escape)
     assert not desk.bench.projecting
@@ -34,7 +34,8 @@ def test_words_of_the_frame_are_24_pt_and_more(desk) -> None:
     words = [w for w in desk.window.top.findChildren(Words) if w.isVisible() and w.text()]
 
     assert len(words) >= 3
-    assert min(word.fontInfo().pixelSize() for word in words) >= PROJECTOR_PX
+    least_px = min(word.fontInfo().pixelSize() for word in words)
+    assert least_px * desk.window.devicePixelRatio() >= PROJECTOR_PX
 
 
 def test_bar_says_how_to_leave(desk) -> None:
